@@ -1,0 +1,2 @@
+//! The program `fairwake`.
+fn main() {}

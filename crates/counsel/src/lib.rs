@@ -1,0 +1,1 @@
+//! Judgement on definite boats.

@@ -1,0 +1,1 @@
+//! Published data and the tests that replay it.

@@ -1,0 +1,2 @@
+//! Tasks that people and CI run.
+fn main() {}
