@@ -16,11 +16,8 @@ pub enum Note {
 
 impl Note {
     /// Every note, in order of declaration.
-    pub const ALL: &'static [Note] = &[
-        Note::BladesOutsideSeries,
-        Note::PitchRatioOutsideSeries,
-        Note::AreaRatioOutsideSeries,
-    ];
+    pub const ALL: &'static [Note] =
+        &[Note::BladesOutsideSeries, Note::PitchRatioOutsideSeries, Note::AreaRatioOutsideSeries];
 
     /// What a person reads.
     #[must_use]

@@ -1,0 +1,1 @@
+//! Every published check, in one binary.
