@@ -12,12 +12,30 @@ pub enum Note {
     PitchRatioOutsideSeries,
     /// Expanded area ratio outside the range the series was tested in.
     AreaRatioOutsideSeries,
+    /// Blade number of a flat-faced propeller other than three.
+    FlatFacedBladesBorrowed,
+    /// Two narrow blades of high pitch in the B-series.
+    TwoBladedFitOptimistic,
+    /// Ducted screw other than Ka 4-70.
+    DuctedOtherScrew,
+    /// Roughness beyond paint, slime and erosion.
+    BladesRougherThanFormula,
+    /// Cavitation number or loading outside the Burrill diagram.
+    CavitationOutsideDiagram,
 }
 
 impl Note {
     /// Every note, in order of declaration.
-    pub const ALL: &'static [Note] =
-        &[Note::BladesOutsideSeries, Note::PitchRatioOutsideSeries, Note::AreaRatioOutsideSeries];
+    pub const ALL: &'static [Note] = &[
+        Note::BladesOutsideSeries,
+        Note::PitchRatioOutsideSeries,
+        Note::AreaRatioOutsideSeries,
+        Note::FlatFacedBladesBorrowed,
+        Note::TwoBladedFitOptimistic,
+        Note::DuctedOtherScrew,
+        Note::BladesRougherThanFormula,
+        Note::CavitationOutsideDiagram,
+    ];
 
     /// What a person reads.
     #[must_use]
@@ -26,6 +44,17 @@ impl Note {
             Note::BladesOutsideSeries => "the series was not tested with this number of blades",
             Note::PitchRatioOutsideSeries => "the pitch ratio lies outside what the series was tested at",
             Note::AreaRatioOutsideSeries => "the blade area ratio lies outside what the series was tested at",
+            Note::FlatFacedBladesBorrowed => {
+                "the flat-faced series was tested with three blades; the effect of another number is borrowed from the B-series"
+            }
+            Note::TwoBladedFitOptimistic => {
+                "the series promises two narrow blades of this pitch more efficiency than is likely"
+            }
+            Note::DuctedOtherScrew => {
+                "the only ducted screw with published curves here has four blades and an area ratio of 0.70; this one differs"
+            }
+            Note::BladesRougherThanFormula => "blades this rough are beyond the roughness formula",
+            Note::CavitationOutsideDiagram => "the load lies outside the published cavitation diagram",
         }
     }
 }
