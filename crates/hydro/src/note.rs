@@ -36,6 +36,16 @@ pub enum Note {
     ShallowWater,
     /// Depth Froude number above 0.8.
     TooShallowToJudge,
+    /// Blade number of a flat-faced propeller other than three.
+    FlatFacedBladesBorrowed,
+    /// Two narrow blades of high pitch in the B-series.
+    TwoBladedFitOptimistic,
+    /// Ducted screw other than Ka 4-70.
+    DuctedOtherScrew,
+    /// Roughness beyond paint, slime and erosion.
+    BladesRougherThanFormula,
+    /// Cavitation number or loading outside the Burrill diagram.
+    CavitationOutsideDiagram,
 }
 
 impl Note {
@@ -56,6 +66,11 @@ impl Note {
         Note::TowedAtOtherWeight,
         Note::ShallowWater,
         Note::TooShallowToJudge,
+        Note::FlatFacedBladesBorrowed,
+        Note::TwoBladedFitOptimistic,
+        Note::DuctedOtherScrew,
+        Note::BladesRougherThanFormula,
+        Note::CavitationOutsideDiagram,
     ];
 
     /// What a person reads.
@@ -81,6 +96,17 @@ impl Note {
             Note::TowedAtOtherWeight => "the resistance was measured at another weight and scaled",
             Note::ShallowWater => "the water is shallow for this speed: the boat is slowed, read with care",
             Note::TooShallowToJudge => "the water is too shallow at this speed to judge boat or propeller",
+            Note::FlatFacedBladesBorrowed => {
+                "the flat-faced series was tested with three blades; the effect of another number is borrowed from the B-series"
+            }
+            Note::TwoBladedFitOptimistic => {
+                "the series promises two narrow blades of this pitch more efficiency than is likely"
+            }
+            Note::DuctedOtherScrew => {
+                "the only ducted screw with published curves here has four blades and an area ratio of 0.70; this one differs"
+            }
+            Note::BladesRougherThanFormula => "blades this rough are beyond the roughness formula",
+            Note::CavitationOutsideDiagram => "the load lies outside the published cavitation diagram",
         }
     }
 }
