@@ -12,12 +12,30 @@ pub enum Note {
     PitchRatioOutsideSeries,
     /// Expanded area ratio outside the range the series was tested in.
     AreaRatioOutsideSeries,
+    /// Water temperature outside what the formulas were held against.
+    WaterTemperatureOutside,
+    /// Salinity outside what the formulas were held against.
+    SalinityOutside,
+    /// Air, height or engine outside the range of the power correction.
+    DeratingOutsideRange,
+    /// The maker's power curve does not pass through the rated point.
+    CurveMissesRating,
+    /// Block coefficient outside the table of wake fractions.
+    BlockOutsideWakeTable,
 }
 
 impl Note {
     /// Every note, in order of declaration.
-    pub const ALL: &'static [Note] =
-        &[Note::BladesOutsideSeries, Note::PitchRatioOutsideSeries, Note::AreaRatioOutsideSeries];
+    pub const ALL: &'static [Note] = &[
+        Note::BladesOutsideSeries,
+        Note::PitchRatioOutsideSeries,
+        Note::AreaRatioOutsideSeries,
+        Note::WaterTemperatureOutside,
+        Note::SalinityOutside,
+        Note::DeratingOutsideRange,
+        Note::CurveMissesRating,
+        Note::BlockOutsideWakeTable,
+    ];
 
     /// What a person reads.
     #[must_use]
@@ -26,6 +44,11 @@ impl Note {
             Note::BladesOutsideSeries => "the series was not tested with this number of blades",
             Note::PitchRatioOutsideSeries => "the pitch ratio lies outside what the series was tested at",
             Note::AreaRatioOutsideSeries => "the blade area ratio lies outside what the series was tested at",
+            Note::WaterTemperatureOutside => "the water temperature lies outside 0 to 30 °C",
+            Note::SalinityOutside => "the salinity lies outside 0 to 42 g/kg",
+            Note::DeratingOutsideRange => "heat or height lies outside the range of the power correction",
+            Note::CurveMissesRating => "the maker's power curve does not pass through the rated power and speed",
+            Note::BlockOutsideWakeTable => "the block coefficient lies outside the table of wake fractions",
         }
     }
 }
