@@ -46,6 +46,16 @@ pub enum Note {
     BladesRougherThanFormula,
     /// Cavitation number or loading outside the Burrill diagram.
     CavitationOutsideDiagram,
+    /// Water temperature outside what the formulas were held against.
+    WaterTemperatureOutside,
+    /// Salinity outside what the formulas were held against.
+    SalinityOutside,
+    /// Air, height or engine outside the range of the power correction.
+    DeratingOutsideRange,
+    /// The maker's power curve does not pass through the rated point.
+    CurveMissesRating,
+    /// Block coefficient outside the table of wake fractions.
+    BlockOutsideWakeTable,
 }
 
 impl Note {
@@ -71,6 +81,11 @@ impl Note {
         Note::DuctedOtherScrew,
         Note::BladesRougherThanFormula,
         Note::CavitationOutsideDiagram,
+        Note::WaterTemperatureOutside,
+        Note::SalinityOutside,
+        Note::DeratingOutsideRange,
+        Note::CurveMissesRating,
+        Note::BlockOutsideWakeTable,
     ];
 
     /// What a person reads.
@@ -107,6 +122,11 @@ impl Note {
             }
             Note::BladesRougherThanFormula => "blades this rough are beyond the roughness formula",
             Note::CavitationOutsideDiagram => "the load lies outside the published cavitation diagram",
+            Note::WaterTemperatureOutside => "the water temperature lies outside 0 to 30 °C",
+            Note::SalinityOutside => "the salinity lies outside 0 to 42 g/kg",
+            Note::DeratingOutsideRange => "heat or height lies outside the range of the power correction",
+            Note::CurveMissesRating => "the maker's power curve does not pass through the rated power and speed",
+            Note::BlockOutsideWakeTable => "the block coefficient lies outside the table of wake fractions",
         }
     }
 }
