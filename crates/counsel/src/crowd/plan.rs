@@ -91,7 +91,7 @@ impl Plan {
     pub fn new(job: &Job) -> Result<Plan, Lack> {
         lack::check(job)?;
         let knowledge = assume::knowledge(job);
-        let (dists, origin) = spreads(&knowledge);
+        let (dists, origin) = spreads(job, &knowledge);
         let leg = physics::is_leg(knowledge.arrangement.0);
         let mut plan = Plan {
             ducted: matches!(job.propeller.section, Some(job::Section::Ducted)),
@@ -172,7 +172,7 @@ fn observe(list: &mut Vec<Observation>, index: usize, reading: &job::Reading, se
     }
 }
 
-fn spreads(k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
+fn spreads(job: &Job, k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
     let normal = Dist::band(-assume::BAND_Z, 0.0, assume::BAND_Z);
     let mut dists = [normal; COUNT];
     let mut origin = vec![(false, String::new()); COUNT];
@@ -208,7 +208,6 @@ fn spreads(k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
         (Latent::Lcg, &k.lcg),
         (Latent::Appendages, &k.appendages),
         (Latent::Windage, &k.windage),
-        (Latent::HullRoughness, &k.hull_roughness),
         (Latent::WaterTemperature, &k.water_temperature),
         (Latent::AirTemperature, &k.air_temperature),
         (Latent::Power, &k.power),
@@ -220,8 +219,6 @@ fn spreads(k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
         (Latent::Diameter, &k.diameter),
         (Latent::AreaRatio, &k.area_ratio),
         (Latent::FlatShare, &k.flat_share),
-        (Latent::Cup, &k.cup),
-        (Latent::BladeRoughness, &k.blade_roughness),
         (Latent::Immersion, &k.immersion),
     ] {
         set(latent, known.dist, known.stated, &known.source);
@@ -232,6 +229,6 @@ fn spreads(k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
     // Another propeller's mark is as wrong as this one's may be; castings of one mark differ by several per cent.
     set(Latent::OtherPitch, Dist::band(0.97, 1.0, 1.03), false, "stamps and styles differ; common practice, no source");
     set(Latent::OtherArea, Dist::band(0.93, 1.0, 1.08), false, "blade area of the same mark differs; common practice");
-    physics::spreads(k, &mut set);
+    physics::spreads(job, k, &mut set);
     (dists, origin)
 }
