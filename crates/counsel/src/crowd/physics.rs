@@ -6,6 +6,7 @@ use super::plan::{Plan, Row};
 use super::setup::Setup;
 use hydro::drive::{DeclaredAt, Drive, Gear};
 use hydro::engine::{self, Engine, Top, derating};
+use hydro::hull::shape::{self, Shape};
 use hydro::hull::{Curve, Form, roughness, total};
 use hydro::note::Noted;
 use hydro::openwater::{Curves, Screw, cup as cups};
@@ -248,20 +249,21 @@ pub fn curve(plan: &Plan, form: &Form, water: &Water, row: &Row) -> Noted<Curve>
     let top = top_speed(plan, form, row);
     if let Some(towed) = &plan.towed {
         let mut curve = towed.curve(top);
-        // A towed curve carries its own scatter, a level for all speeds; `estimate`.
-        curve.value = curve.value.scaled(|_| (0.04 * get(Latent::HullErrorHump)).exp());
+        // A towed curve is off by a level for all speeds: a spring balance's scale; `estimate`.
+        curve.value = curve.value.map(|_, r| r * (0.04 * error[1]).exp());
         return curve;
     }
-    let share = 0.5 * (1.0 + erf_like(get(Latent::HullMethod)));
-    total::curve(kind, form, water, top, share * HANDBOOK, error)
+    let mut noted = total::curve(kind, form, water, top);
+    // No method is sure to be the right one: up to half of the logarithm may come from the handbook rule.
+    let share = 0.5 * normal_share(get(Latent::HullMethod));
+    noted.value = total::with_handbook(&noted.value, kind, form, water, share);
+    noted.value = noted.value.with_error(&Shape::of(kind), shape::unit_speed(kind, form, water), error);
+    noted
 }
 
-/// Most weight given to the handbook rule beside the published method.
-const HANDBOOK: f64 = 0.5;
-
-/// A smooth step from -1 to 1: the distribution function of a normal number, stretched.
-fn erf_like(z: f64) -> f64 {
-    (0.8 * z * (1.0 + 0.0447 * z * z)).tanh()
+/// Distribution function of a standard normal number, to 1e-3: here it only places a share between 0 and 1.
+fn normal_share(z: f64) -> f64 {
+    0.5 * (1.0 + (0.797_884_560_8 * z * (1.0 + 0.044_715 * z * z)).tanh())
 }
 
 /// A speed the boat cannot pass, m/s: where the resistance's table may end.

@@ -4,6 +4,9 @@ use super::latent::{COUNT, Latent};
 use super::physics;
 use super::setup::Setup;
 use crate::lack::{self, Lack};
+use hydro::engine::FullThrottleCurve;
+use hydro::hull::measured::Towed;
+use hydro::openwater::Spread;
 use job::Job;
 use job::assume::{self, Dist, Knowledge, Length};
 
@@ -25,8 +28,14 @@ pub struct Plan {
     pub observations: Vec<Observation>,
     /// In a nozzle.
     pub ducted: bool,
-    /// The towed curve, if any: speed m/s, resistance N.
-    pub towed: Vec<(f64, f64)>,
+    /// A towed resistance curve, if there is one.
+    pub towed: Option<Towed>,
+    /// The maker's full-throttle curve, if there is one.
+    pub maker_curve: Option<FullThrottleCurve>,
+    /// Where the engine's power is declared, if that was said.
+    pub declared_at: Option<job::PowerAt>,
+    /// Error of the propeller series at the propeller fitted.
+    pub series: Spread,
 }
 
 /// What was read.
@@ -95,7 +104,10 @@ impl Plan {
         let leg = physics::is_leg(knowledge.arrangement.0);
         let mut plan = Plan {
             ducted: matches!(job.propeller.section, Some(job::Section::Ducted)),
-            towed: job.boat.resistance.iter().map(|(v, r)| (v.middle, r.middle)).collect(),
+            towed: towed(job),
+            maker_curve: physics::maker_curve(job, &knowledge),
+            declared_at: job.engine.rated_at,
+            series: physics::series_spread(&knowledge, matches!(job.propeller.section, Some(job::Section::Ducted))),
             setups: vec![Setup::default()],
             observations: Vec::new(),
             dists,
@@ -123,6 +135,12 @@ impl Plan {
         }
         row
     }
+}
+
+/// The towed curve of a job; points that make no curve are left out of account.
+fn towed(job: &Job) -> Option<Towed> {
+    let points: Vec<(f64, f64)> = job.boat.resistance.iter().map(|(v, r)| (v.middle, r.middle)).collect();
+    Towed::new(&points).ok()
 }
 
 /// Splits a reading into what was observed. An 80 % band of an instrument is mostly lasting (a wrong scale stays wrong),
