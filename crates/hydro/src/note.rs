@@ -36,6 +36,16 @@ pub enum Note {
     ShallowWater,
     /// Depth Froude number above 0.8.
     TooShallowToJudge,
+    /// No trim balances a planing hull's moments; it is held at the last the hull allows.
+    TrimHeld,
+    /// Trim, wetted length or speed outside what the planing equations were tested at.
+    PlaningOutsideTests,
+    /// Above the porpoising limit.
+    Porpoising,
+    /// Hull outside the pre-planing series.
+    PrePlaningOutsideSeries,
+    /// Speed outside the pre-planing series.
+    PrePlaningOutsideSpeeds,
 }
 
 impl Note {
@@ -56,6 +66,11 @@ impl Note {
         Note::TowedAtOtherWeight,
         Note::ShallowWater,
         Note::TooShallowToJudge,
+        Note::TrimHeld,
+        Note::PlaningOutsideTests,
+        Note::Porpoising,
+        Note::PrePlaningOutsideSeries,
+        Note::PrePlaningOutsideSpeeds,
     ];
 
     /// What a person reads.
@@ -81,6 +96,19 @@ impl Note {
             Note::TowedAtOtherWeight => "the resistance was measured at another weight and scaled",
             Note::ShallowWater => "the water is shallow for this speed: the boat is slowed, read with care",
             Note::TooShallowToJudge => "the water is too shallow at this speed to judge boat or propeller",
+            Note::TrimHeld => {
+                "no trim balances this boat at this speed (centre of gravity too far aft or forward); it was held at the limit"
+            }
+            Note::PlaningOutsideTests => {
+                "trim, wetted length or speed lies outside what the planing equations were tested at"
+            }
+            Note::Porpoising => "at this load and trim the boat is likely to porpoise (limit curve from memory)",
+            Note::PrePlaningOutsideSeries => {
+                "the hull lies outside the series behind the resistance between displacement and planing speed; its limits were used"
+            }
+            Note::PrePlaningOutsideSpeeds => {
+                "the speed lies outside the series behind the resistance between displacement and planing speed"
+            }
         }
     }
 }
@@ -115,6 +143,12 @@ impl Notes {
     #[must_use]
     pub const fn has(self, note: Note) -> bool {
         self.0 & (1 << (note as u8)) != 0
+    }
+
+    /// The set without `note`.
+    #[must_use]
+    pub const fn without(self, note: Note) -> Notes {
+        Notes(self.0 & !(1 << (note as u8)))
     }
 
     /// Whether there is no note.
