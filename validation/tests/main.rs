@@ -1,2 +1,4 @@
 //! Every published check, in one binary.
 mod water;
+
+mod hull_planing;
