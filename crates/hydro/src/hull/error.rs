@@ -1,6 +1,6 @@
 //! How far each resistance method may be off: standard deviation of `ln R` by Froude number.
 //!
-//! Where the sizes come from (replayed in `validation/tests/hull_displacement.rs`):
+//! Where the sizes come from (replayed in `validation/tests/hull_displacement/`):
 //! - Delft and Holtrop up to Fn 0.45: total resistance at 10 m against 17 measured yacht models with keel and rudder, root
 //!   mean square of `ln(R/R_measured)` about zero, so a method's bias on such boats is inside it (bare-hull methods lie 13 %
 //!   to 17 % low there), joined with [`BOAT`].
@@ -86,7 +86,7 @@ impl Method {
 pub fn sd(method: Method, froude: f64) -> f64 {
     let table = method.table();
     let last = FROUDE.len() - 1;
-    if !(froude > FROUDE[0]) {
+    if froude.is_nan() || froude <= FROUDE[0] {
         return table[0];
     }
     if froude >= FROUDE[last] {

@@ -129,7 +129,7 @@ pub fn gerr(form: &Form, speed: f64, efficiency: f64) -> Noted<f64> {
     let mut notes = Notes::NONE;
     notes.add(Note::EfficiencyAssumed);
     let ratio = speed_length_ratio(speed, form.length);
-    notes.add_if(!(ratio <= 2.8), Note::SpeedAboveMethod);
+    notes.add_if(ratio > 2.8, Note::SpeedAboveMethod);
     notes.add_if(ratio < 1.4, Note::SpeedBelowMethod);
     let resistance =
         if speed > 0.0 { efficiency.clamp(0.1, 0.9) * gerr_power(form.mass, speed, form.length) / speed } else { 0.0 };
@@ -145,7 +145,7 @@ pub fn crouch(form: &Form, water: &Water, speed: f64, c: f64, efficiency: f64) -
     notes.add(Note::EfficiencyAssumed);
     let volume = (form.mass / water.density).max(1e-3);
     let froude = speed / (GRAVITY * volume.cbrt()).sqrt();
-    notes.add_if(!(froude >= 2.5), Note::SpeedBelowMethod);
+    notes.add_if(froude < 2.5, Note::SpeedBelowMethod);
     let resistance =
         if speed > 0.0 { efficiency.clamp(0.1, 0.9) * crouch_power(form.mass, speed, c) / speed } else { 0.0 };
     Noted::new(resistance, notes)

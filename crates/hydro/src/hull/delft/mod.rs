@@ -7,9 +7,9 @@
 mod tables;
 
 use super::form::{Form, Parts};
-use super::friction::ittc57;
+use super::friction::ittc57_at;
 use super::interpolate;
-use super::roughness::added_friction;
+use super::roughness::added_friction_at;
 use crate::note::{Note, Noted, Notes};
 use crate::source::{Method, Trust};
 use crate::water::{GRAVITY, Water};
@@ -305,13 +305,16 @@ impl Prepared {
         let length = FRICTION_LENGTH * self.length;
         let re = speed * length / self.viscosity;
         let pressure = 0.5 * self.density * speed * speed;
-        let plate = pressure * ittc57(re);
+        let ln_re = re.max(1.0).ln();
+        let plate = pressure * ittc57_at(ln_re);
         let mut notes = self.notes;
         let light_only = self.year == Year::Y2008 && froude > 0.625;
         notes.add_if(froude > self.residuary.top() + 1e-9 || light_only, Note::SpeedAboveMethod);
         let parts = Parts {
             friction: plate * self.wetted,
-            roughness: pressure * (self.wetted + self.appendages) * added_friction(re, length, self.roughness),
+            roughness: pressure
+                * (self.wetted + self.appendages)
+                * added_friction_at(ln_re, re, length, self.roughness),
             appendages: plate * self.appendages * self.appendage_factor,
             wave: self.weight * self.residuary.at(froude),
             ..Parts::default()

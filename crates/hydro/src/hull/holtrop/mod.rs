@@ -11,8 +11,8 @@ pub use factors::{Factors, Stern};
 pub use wave::Bulb;
 
 use super::form::{Form, Parts};
-use super::friction::ittc57;
-use super::roughness::{PAINTED, added_friction};
+use super::friction::ittc57_at;
+use super::roughness::{PAINTED, added_friction_at};
 use crate::note::{Note, Noted, Notes};
 use crate::source::{Method, Trust};
 use crate::water::{GRAVITY, Water};
@@ -242,17 +242,16 @@ impl Prepared {
         let re = speed.max(0.0) * self.length / self.viscosity;
         let all = self.wetted + self.appendages;
         let factor = ((1.0 + self.k1) * self.wetted + self.appendage_factor * self.appendages) / all;
-        factor * ittc57(re) + self.rough(re)
+        let ln_re = re.max(1.0).ln();
+        factor * ittc57_at(ln_re) + self.rough(ln_re, re)
     }
 
     /// Coefficient of what lies above smooth friction.
-    fn rough(&self, re: f64) -> f64 {
+    fn rough(&self, ln_re: f64, re: f64) -> f64 {
+        let sand = |ks: f64| added_friction_at(ln_re, re, self.length, ks);
         match self.sand {
-            Allowance::Sand => added_friction(re, self.length, self.roughness),
-            Allowance::Published if self.roughness > PAINTED => {
-                self.allowance + added_friction(re, self.length, self.roughness)
-                    - added_friction(re, self.length, PAINTED)
-            }
+            Allowance::Sand => sand(self.roughness),
+            Allowance::Published if self.roughness > PAINTED => self.allowance + sand(self.roughness) - sand(PAINTED),
             Allowance::Published => self.allowance,
         }
     }
@@ -290,7 +289,8 @@ impl Prepared {
         let froude = speed / (GRAVITY * self.length).sqrt();
         let re = speed * self.length / self.viscosity;
         let pressure = 0.5 * self.density * speed * speed;
-        let plate = pressure * ittc57(re);
+        let ln_re = re.max(1.0).ln();
+        let plate = pressure * ittc57_at(ln_re);
         let mut notes = self.notes;
         // The fast hulls behind the second range are slender; on a boat's proportions it gives half the waves there are.
         let top = match self.year {
@@ -302,7 +302,7 @@ impl Prepared {
         let parts = Parts {
             friction: plate * self.wetted,
             form: self.k1 * plate * self.wetted,
-            roughness: pressure * (self.wetted + self.appendages) * self.rough(re),
+            roughness: pressure * (self.wetted + self.appendages) * self.rough(ln_re, re),
             appendages: plate * self.appendages * self.appendage_factor + self.thruster * speed * speed,
             wave: self.wave(froude) + self.bulb.resistance(self.draught_forward, speed, self.density, GRAVITY),
             transom: if self.transom_area > 0.0 {
