@@ -2,3 +2,5 @@
 mod water;
 
 mod hull_planing;
+
+mod hull_displacement;
