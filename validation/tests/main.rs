@@ -1,1 +1,3 @@
 //! Every published check, in one binary.
+mod limits;
+mod openwater;
