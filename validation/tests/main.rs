@@ -1,3 +1,4 @@
 //! Every published check, in one binary.
 mod limits;
 mod openwater;
+mod water;

@@ -70,9 +70,10 @@ fn b_series_best_efficiency_and_zero_thrust() {
     for row in numbers("oosterveld1975_b_series_best.csv") {
         let curves = screw(count(row[0]), row[1], row[2]).curves(0.0).value;
         let (j, eta) = curves.best();
-        // The table's J was searched in steps of 0.001.
+        // The table's J was searched in steps of 0.001, so its efficiency may be a hair below the best.
         assert_close!(j, row[3], 1.001e-3, "Oosterveld & van Oossanen 1975");
-        assert_close!(eta, row[4], printed(5), "Oosterveld & van Oossanen 1975");
+        assert_close!(curves.efficiency(row[3]), row[4], printed(5), "Oosterveld & van Oossanen 1975");
+        assert!(eta >= curves.efficiency(row[3]) && eta < row[4] + 2e-5, "{row:?} {eta}");
         assert_close!(curves.zero_thrust, row[7], printed(4), "Oosterveld & van Oossanen 1975");
     }
 }
@@ -116,7 +117,9 @@ fn holtrop_mennen_propeller() {
     let area = get("area_ratio");
     let ship = Screw { diameter: get("diameter"), ..screw(4, area, 1.0) };
     assert_close!(ship.chord(), get("chord"), printed(3), source);
-    assert_close!(ship.thickness_ratio(), get("thickness_ratio"), printed(5), source);
+    // The paper goes on with the rounded chord: 0.0135 · 8/3.065.
+    let rounded = ship.thickness_ratio() * ship.chord() / get("chord");
+    assert_close!(rounded, get("thickness_ratio"), printed(5), source);
     let j = get("speed_kn") * bp_delta::KNOT * (1.0 - get("wake")) / (get("shaft_speed") * ship.diameter);
     assert_close!(j, 0.718_47, printed(5), source);
 
@@ -141,9 +144,10 @@ fn holtrop_mennen_propeller() {
     // With Z, as the formula itself is printed, it misses by 1 %; without any correction by half a per cent on the other side.
     assert_close!(solve(4.0).1, 0.6523, printed(4), "second evaluation");
     assert_close!(solve(0.0).1, 0.6433, printed(4), "second evaluation");
-    // The roughness of this program keeps Z: each of the Z blades has drag. The drag of Z blades integrated over the radius,
-    // dKQ = Z c/D CD (pi^2/4) ∫ x³ dx from 0.2 to 1, backs that: 0.62 Z c/D CD on one side, 0.25 for both-sided CD is of that
-    // order only with Z in it.
+    // The roughness of this program keeps Z: each of the Z blades has drag. Integrated from 0.2 R to the tip that drag is
+    // dKQ = (π²/8) ∫ x³ dx Z (c/D) CD = 0.31 Z (c/D) CD, which the method rounds to 0.25, with Z.
+    let integral = PI * PI / 8.0 * (1.0 - f64::powi(0.2, 4)) / 4.0;
+    assert_close!(integral, 0.31, printed(2), "by hand");
     let (_, rough) = roughness::change(1.0, 4.0 * ship.chord() / ship.diameter, 0.035, ship.chord(), 150e-6);
     let (_, single) = roughness::change(1.0, ship.chord() / ship.diameter, 0.035, ship.chord(), 150e-6);
     assert_close!(rough, 4.0 * single, 1e-12, "definition");
@@ -274,11 +278,11 @@ fn curves_stay_sane_everywhere() {
             if i < 40 {
                 assert!(kt > 0.0 && kq > 0.0, "J {j}: {kt} {kq} {name}");
                 let eta = curves.efficiency(j);
-                if eta > worst.0 && screw.blades != 2 {
+                if eta > worst.0 && screw.blades > 2 {
                     worst = (eta, format!("J {j} {name}"));
                 }
-                // Two narrow blades: the published fit itself promises up to 0.872 (P/D 1.1, AE/A0 0.30), and has a note.
-                assert!(eta < if screw.blades <= 2 { 0.91 } else { 0.85 }, "J {j}: eta {eta} {name}");
+                // Two narrow blades: the published fit itself promises up to 0.872 (P/D 1.1, AE/A0 0.30, Re 2e6), and has a note.
+                assert!(eta < if screw.blades <= 2 { 0.90 } else { 0.85 }, "J {j}: eta {eta} {name}");
             }
         }
     };
@@ -372,8 +376,9 @@ fn pitch_for_thrust(screw: Screw, thrust: f64, va: f64, n: f64) -> Option<Curves
     hydro::numeric::root(0.5, 1.4, 1e-9, |pitch| at(pitch).thrust(j) - wanted).map(at)
 }
 
-/// Same thrust, speed of advance and shaft speed; the same blade, more of it (area in proportion to the number); each number with
-/// its own best diameter and the pitch that gives the thrust.
+/// Same thrust, speed of advance and shaft speed, and the same blade area ratio (cavitation asks for area by thrust, not by number);
+/// each number with its own best diameter and the pitch that gives the thrust. B-series; at the narrow blades two-bladed screws
+/// were tested with, the fit promises them 10 % instead.
 #[test]
 fn fewer_blades_are_more_efficient_and_want_more_diameter() {
     let (thrust, va, n) = (3500.0, 4.0, 15.0);
@@ -381,7 +386,7 @@ fn fewer_blades_are_more_efficient_and_want_more_diameter() {
         let mut best = (0.0, 0.0);
         for i in 0..200 {
             let diameter = 0.35 + 0.002 * f64::from(i);
-            let screw = Screw { diameter, ..screw(blades, 0.5 / 3.0 * f64::from(blades), 1.0) };
+            let screw = Screw { diameter, ..screw(blades, 0.45, 1.0) };
             if let Some(curves) = pitch_for_thrust(screw, thrust, va, n) {
                 let eta = curves.efficiency(va / (n * diameter));
                 if eta > best.0 {
@@ -394,8 +399,15 @@ fn fewer_blades_are_more_efficient_and_want_more_diameter() {
     let [two, three, four] = [best(2), best(3), best(4)];
     assert!(two.0 > three.0 && three.0 > four.0, "common practice, no source: {two:?} {three:?} {four:?}");
     assert!(two.1 > three.1 && three.1 > four.1, "common practice, no source: {two:?} {three:?} {four:?}");
-    // Slightly: a handbook says 2 % and 4 % (from memory); more than three times that would be another trade.
-    assert!(two.0 / three.0 < 1.06 && three.0 / four.0 < 1.12, "{two:?} {three:?} {four:?}");
+    // Slightly: a handbook says 2 % and 4 % of efficiency, 5 and 6 % of diameter (from memory). Held to half and twice that.
+    for (ratio, low, high) in [
+        (two.0 / three.0, 1.01, 1.04),
+        (three.0 / four.0, 1.02, 1.08),
+        (two.1 / three.1, 1.025, 1.10),
+        (three.1 / four.1, 1.03, 1.12),
+    ] {
+        assert!(ratio > low && ratio < high, "{ratio}: {two:?} {three:?} {four:?}");
+    }
 }
 
 fn torque(diameter: f64, pitch: f64, cup: f64) -> f64 {
