@@ -1,4 +1,6 @@
 //! Every published check, in one binary.
+mod limits;
+mod openwater;
 mod water;
 
 mod hull_planing;

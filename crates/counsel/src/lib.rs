@@ -9,7 +9,12 @@ pub mod panel;
 pub mod phrase;
 pub mod report;
 
+mod band;
+mod hangs;
+mod judge;
+
 pub use change::Change;
+pub use judge::judge;
 pub use lack::{Lack, Missing};
 
 /// How large a crowd to draw, and from which seed.

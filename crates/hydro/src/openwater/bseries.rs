@@ -72,7 +72,7 @@ pub const fn area_ratios(blades: u8) -> (f64, f64) {
 /// efficiency goes on falling with area (looked at for every blade number). Stock two-bladed propellers lie there.
 const fn followed(blades: u8) -> (f64, f64) {
     match blades {
-        0..=2 => (0.25, 0.55),
+        0..=2 => (0.30, 0.55),
         3 => (0.30, 0.90),
         4 => (0.35, 1.05),
         5 => (0.40, 1.05),

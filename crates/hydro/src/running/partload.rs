@@ -63,10 +63,8 @@ impl Installation {
         let slow = self.at_engine_speed(speed);
         let n = self.drive.shaft(speed).0;
         let step = self.resistance.top_speed() / (POINTS - 1) as f64;
-        let Some(mut low) = slow
-            .faster
-            .then(|| frame.faster_at(slow.point.speed + 1e-3 * step, step, n, frame.fastest(n)))
-            .flatten()
+        let Some(mut low) =
+            slow.faster.then(|| frame.faster_at(slow.point.speed + 1e-3 * step, step, n, frame.fastest(n))).flatten()
         else {
             return slow;
         };
