@@ -1,6 +1,9 @@
 //! Every published check, in one binary.
 mod limits;
 mod openwater;
+mod engine;
+mod running;
+mod stern;
 mod water;
 
 mod hull_planing;

@@ -131,13 +131,6 @@ impl<'a> Frame<'a> {
         self.pull * self.thrust_of(&self.coefficients(v, n), n) - self.resistance(v)
     }
 
-    /// Power asked of one engine at a speed of boat and shaft, W.
-    #[inline]
-    pub fn demand(&self, v: f64, n: f64) -> f64 {
-        let c = self.coefficients(v, n);
-        TAU * self.torque * n * n * n * c.kq / self.efficiency
-    }
-
     /// The shaft speed between idle and top at which full throttle meets the propeller at boat speed `v`.
     ///
     /// Newton's rule inside a bracket. A rough answer is good to about 1e-4, enough to scan; an exact one to 1e-11 of
