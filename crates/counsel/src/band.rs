@@ -65,12 +65,18 @@ impl Accepted {
         0.5 * (self.absolute.0 + self.absolute.1)
     }
 
+    /// The band laid on a boat, rev/s.
+    #[must_use]
+    pub fn edges(&self, run: &Run) -> (f64, f64) {
+        let rated = run.fitted.installation.engine.rated_speed.0;
+        if self.stated { self.absolute } else { (self.low * rated, self.high * rated) }
+    }
+
     /// Where a run lies.
     #[must_use]
     pub fn place(&self, run: &Run) -> Place {
         let n = run.full.point.engine_speed.0;
-        let rated = run.fitted.installation.engine.rated_speed.0;
-        let (low, high) = if self.stated { self.absolute } else { (self.low * rated, self.high * rated) };
+        let (low, high) = self.edges(run);
         if n < low {
             Place::Below
         } else if n > high || (self.limiter && run.full.held == Held::Limiter) {

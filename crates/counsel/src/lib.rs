@@ -10,10 +10,14 @@ pub mod phrase;
 pub mod report;
 
 mod band;
+mod choose;
+mod compare;
 mod hangs;
 mod judge;
 
 pub use change::Change;
+pub use choose::choose;
+pub use compare::compare;
 pub use judge::judge;
 pub use lack::{Lack, Missing};
 

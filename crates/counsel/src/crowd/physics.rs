@@ -246,12 +246,6 @@ pub fn drive(plan: &Plan, row: &Row) -> Drive {
     }
 }
 
-/// Usual thrust deduction at the bollard, middle.
-#[must_use]
-pub fn bollard_deduction(k: &Knowledge) -> f64 {
-    typical::bollard_deduction(arrangement(k.arrangement.0)).1
-}
-
 /// Open water of a propeller behind this boat, the series' own error included.
 #[must_use]
 pub fn open_water(screw: &Screw, boat: &Definite, plan: &Plan, setup: &Setup) -> Noted<Curves> {
