@@ -14,7 +14,7 @@ fn printed(digits: i32) -> f64 {
 
 fn numbers(file: &str) -> Vec<Vec<f64>> {
     let rows: Vec<Vec<f64>> =
-        rows(file).iter().map(|row| row.iter().map(|cell| cell.parse().unwrap()).collect()).collect();
+        rows(file).iter().map(|row| row.iter().map(|cell| cell.parse().expect("a number")).collect()).collect();
     assert!(!rows.is_empty(), "{file}");
     rows
 }
@@ -441,12 +441,10 @@ fn a_cup_absorbs_torque_and_wants_less_pitch() {
     assert_close!(pitch, cup::pitch_before_cup(0.42, medium.middle), 1e-6, "definition");
     assert_close!(1.0 - pitch / 0.42, 0.05, 0.01, "common practice, no source: about 5 % less pitch");
     for word in [cup::Cup::Light, cup::Cup::Medium, cup::Cup::Heavy] {
-        let Guess { low, middle, high } = word.fraction();
+        let cup::Guess { low, middle, high } = word.fraction();
         assert!(0.0 < low && low < middle && middle < high);
     }
 }
-
-use hydro::openwater::cup::Guess;
 
 #[test]
 fn blade_reynolds_number() {
