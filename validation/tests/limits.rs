@@ -9,7 +9,10 @@ use std::f64::consts::PI;
 use validation::{assert_close, rows};
 
 fn numbers(file: &str) -> Vec<Vec<f64>> {
-    rows(file).iter().map(|row| row.iter().map(|cell| cell.parse().unwrap()).collect()).collect()
+    let rows: Vec<Vec<f64>> =
+        rows(file).iter().map(|row| row.iter().map(|cell| cell.parse().expect("a number")).collect()).collect();
+    assert!(!rows.is_empty(), "{file}");
+    rows
 }
 
 const WATER: Water = Water { density: 1025.0, viscosity: 1.19e-6, vapour_pressure: 1700.0 };

@@ -14,7 +14,7 @@ fn printed(digits: i32) -> f64 {
 
 fn numbers(file: &str) -> Vec<Vec<f64>> {
     let rows: Vec<Vec<f64>> =
-        rows(file).iter().map(|row| row.iter().map(|cell| cell.parse().unwrap()).collect()).collect();
+        rows(file).iter().map(|row| row.iter().map(|cell| cell.parse().expect("a number")).collect()).collect();
     assert!(!rows.is_empty(), "{file}");
     rows
 }
@@ -121,12 +121,12 @@ fn holtrop_mennen_propeller() {
     let rounded = ship.thickness_ratio() * ship.chord() / get("chord");
     assert_close!(rounded, get("thickness_ratio"), printed(5), source);
     let j = get("speed_kn") * bp_delta::KNOT * (1.0 - get("wake")) / (get("shaft_speed") * ship.diameter);
-    assert_close!(j, 0.718_47, printed(5), source);
+    assert_close!(j, 0.718_47, printed(5), "second evaluation");
 
     // Their correction: drag of the blade with 30 µm against 0.003605 of the model, with or without the factor Z.
     let drag = 2.0 * (1.0 + 2.0 * ship.thickness_ratio()) * 0.003_605
         - roughness::drag(ship.thickness_ratio(), ship.chord(), roughness::NEW_BLADE);
-    assert_close!(drag, 0.000_956, printed(6), source);
+    assert_close!(drag, 0.000_956, printed(6), "second evaluation");
     let solve = |z: f64| {
         let chord = ship.chord() / ship.diameter * z;
         let at = |pitch: f64| {
@@ -441,12 +441,10 @@ fn a_cup_absorbs_torque_and_wants_less_pitch() {
     assert_close!(pitch, cup::pitch_before_cup(0.42, medium.middle), 1e-6, "definition");
     assert_close!(1.0 - pitch / 0.42, 0.05, 0.01, "common practice, no source: about 5 % less pitch");
     for word in [cup::Cup::Light, cup::Cup::Medium, cup::Cup::Heavy] {
-        let Guess { low, middle, high } = word.fraction();
+        let cup::Guess { low, middle, high } = word.fraction();
         assert!(0.0 < low && low < middle && middle < high);
     }
 }
-
-use hydro::openwater::cup::Guess;
 
 #[test]
 fn blade_reynolds_number() {

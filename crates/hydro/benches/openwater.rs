@@ -1,7 +1,5 @@
 //! Cost of reducing a propeller series to its polynomials, and of the cavitation limit inside the balance.
 
-#![expect(missing_docs, reason = "criterion's macros make undocumented functions")]
-
 use criterion::{Criterion, criterion_group, criterion_main};
 use hydro::limits::{Breakdown, burrill};
 use hydro::openwater::{Screw, bseries};

@@ -24,7 +24,7 @@ pub const METHOD_SCALE: Method = Method {
     quantity: "change of KT and KQ with the blade Reynolds number",
     formula: "dK = sum c L^l J^s (P/D)^t (AE/A0)^u Z^v, L = log10 Re - 0.301 (9 and 13 terms)",
     range: "Re at 0.75 R from 2e6 to 2e9; nothing is applied below",
-    error: "at 2e6, where it should vanish, up to 0.0008 in KT and 0.00014 in KQ, mostly a tenth of that",
+    error: "at 2e6, where it should vanish, up to 0.0008 in KT and 0.00014 in KQ, mostly a tenth of that. Several copies of the coefficients agree; no printed curve value was at hand",
     source: "M. W. C. Oosterveld & P. van Oossanen 1975; M. M. Bernitsas, D. Ray & P. Kinley 1981",
     trust: Trust::Checked,
 };
