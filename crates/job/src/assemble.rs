@@ -13,7 +13,11 @@ use std::ops::Range;
 
 impl Fields {
     fn node(&self, name: &str) -> Option<&Node> {
-        self.values.iter().find(|(key, _)| *key == name).map(|(_, node)| node)
+        self.values.iter().find(|(key, ..)| *key == name).map(|(.., node)| node)
+    }
+    /// Where a value stands.
+    pub(crate) fn at(&self, name: &str) -> Range<usize> {
+        self.values.iter().find(|(key, ..)| *key == name).map_or(0..0, |(_, at, _)| at.clone())
     }
     fn text(&self, name: &str) -> Option<String> {
         if let Some(Node::Text(text)) = self.node(name) { Some(text.clone()) } else { None }
@@ -33,10 +37,10 @@ impl Fields {
     fn quantity(&self, name: &str) -> Option<Quantity> {
         self.stated(name).map(|stated| stated.quantity.clone())
     }
-    fn tables(&self, name: &'static str) -> impl Iterator<Item = &Fields> {
+    pub(crate) fn tables(&self, name: &'static str) -> impl Iterator<Item = &Fields> {
         self.tables.iter().filter(move |(key, _)| *key == name).map(|(_, fields)| fields)
     }
-    fn table(&self, name: &'static str) -> Fields {
+    pub(crate) fn table(&self, name: &'static str) -> Fields {
         self.tables(name).next().cloned().unwrap_or_default()
     }
 }
