@@ -269,7 +269,9 @@ fn fuel(stated: &Stated, kind: Option<EngineKind>, problems: &mut Vec<Problem>) 
 /// Mean over the directions, by the mean of means: neighbouring runs are averaged, then those averages, and so on to one.
 ///
 /// For two runs it is the plain mean. For more, run alternately there and back, it also takes out a current that changes
-/// evenly with time: weights 1 2 1, 1 3 3 1, ... (ISO 15016 and ITTC 7.5-04-01-01.1 use it for double runs.)
+/// evenly with time: weights 1 2 1, 1 3 3 1, ...
+/// (The current correction of ship trials: G. Strasser et al., A verification of the ITTC/ISO speed/power trials analysis,
+/// J. Mar. Sci. Technol. 20, 2015; abstract read, the weights from memory.)
 /// Spread: satellite speeds both ways ± 0.1 kn; stated spreads of single runs are taken as independent; other defaults
 /// (a log that reads 5 % high does so on every run) carry over whole.
 fn mean(runs: &[Quantity], at: Range<usize>) -> Option<Quantity> {

@@ -35,16 +35,14 @@ pub fn manual() -> String {
     out.push_str("\nAnything else: ± 5 %. Angles: ± 1°, from memory or estimate ± 3°. Temperatures: ± 2 °C, from memory or estimate ± 5 °C. The figures are common practice, no source.\n");
     let mut last = String::from("-");
     keys::each(&mut |path, key| {
-        if path.ends_with("state.propeller") {
+        if path.ends_with("state.propeller") || matches!(key.shape, Shape::Table(_) | Shape::Tables(_)) {
             return;
         }
         if path != last {
             heading(&mut out, path);
             path.clone_into(&mut last);
         }
-        if !matches!(key.shape, Shape::Table(_) | Shape::Tables(_)) {
-            let _ = writeln!(out, "| `{}` | {} | {} | {} |", key.name, takes(key), cell(key.example), key.doc);
-        }
+        let _ = writeln!(out, "| `{}` | {} | {} | {} |", key.name, takes(key), cell(key.example), key.doc);
     });
     out.push_str("\n### `[reading.state.propeller]`\n\nThe keys of `[propeller]`; say only what differed.\n");
     out.push_str("\n## Units\n\n| quantity | unit | also written | is |\n| --- | --- | --- | --- |\n");

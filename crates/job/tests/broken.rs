@@ -9,11 +9,11 @@ use std::path::PathBuf;
 
 fn check(name: &str, least: usize) {
     let path: PathBuf = [env!("CARGO_MANIFEST_DIR"), "tests", "broken", name].iter().collect();
-    let old = std::fs::read_to_string(&path).unwrap();
+    let old = std::fs::read_to_string(&path).expect("the file of cases");
     let mut new = String::new();
     let mut cases = 0;
     for case in old.split("#### ").skip(1) {
-        let (title, rest) = case.split_once('\n').unwrap();
+        let (title, rest) = case.split_once('\n').expect("a title line");
         let toml = rest.split_once("----\n").map_or_else(|| rest.trim_end_matches("----"), |(toml, _)| toml);
         let problems = match Job::read(toml) {
             Ok(read) => read.doubts,
@@ -35,7 +35,7 @@ fn check(name: &str, least: usize) {
     }
     assert!(cases >= least, "{name} holds {cases} cases");
     if std::env::var_os("JOB_BLESS").is_some() {
-        std::fs::write(&path, &new).unwrap();
+        std::fs::write(&path, &new).expect("written");
     } else if new != old {
         let differs = new.lines().zip(old.lines()).position(|(a, b)| a != b).unwrap_or(0);
         let near: Vec<&str> = new.lines().skip(differs.saturating_sub(12)).take(24).collect();

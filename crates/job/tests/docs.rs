@@ -8,7 +8,7 @@ use std::path::PathBuf;
 fn same(name: &str, made: &str) {
     let path: PathBuf = [env!("CARGO_MANIFEST_DIR"), "..", "..", "docs", name].iter().collect();
     if std::env::var_os("JOB_BLESS").is_some() {
-        std::fs::write(&path, made).unwrap();
+        std::fs::write(&path, made).expect("written");
     }
     let there = std::fs::read_to_string(&path).unwrap_or_default();
     assert!(there == made, "docs/{name} is not what the table of keys makes; run the tests once with JOB_BLESS=1");
@@ -100,4 +100,23 @@ fn the_page_opens_with_a_good_file() {
     let read = Job::read(toml).unwrap();
     assert_eq!(read.doubts, []);
     assert_eq!(read.job.readings.len(), 1);
+}
+
+/// The full file of the other tests leaves no key out.
+#[test]
+fn the_full_file_is_full() {
+    let document = job::Document::parse(crate::FULL).unwrap();
+    keys::each(&mut |path, key| {
+        if matches!(key.shape, Shape::Table(_) | Shape::Tables(_)) || path == "reading.state.propeller" {
+            return;
+        }
+        let place = match path {
+            "" => key.name.to_owned(),
+            "boat.resistance" | "engine.curve" => format!("{path}.0.{}", key.name),
+            "reading" => format!("reading.0.{}", key.name),
+            "reading.state" => format!("reading.1.state.{}", key.name),
+            _ => format!("{path}.{}", key.name),
+        };
+        assert!(document.get(&place).is_some(), "{place} is not in full.toml");
+    });
 }

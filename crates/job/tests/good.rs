@@ -244,6 +244,5 @@ fn reading_is_quick() {
         best = best.min(start.elapsed());
         assert_eq!(read.job.readings.len(), 2);
     }
-    println!("best of 30: {best:?} for {} bytes", crate::FULL.len());
     assert!(best < std::time::Duration::from_millis(10), "{best:?}");
 }
