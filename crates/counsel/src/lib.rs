@@ -1,1 +1,37 @@
-//! Judgement on definite boats.
+//! Judgement on definite boats: the crowd is drawn from what was stated and assumed, weighed by the readings, and every
+//! question is answered on it.
+
+pub mod change;
+pub mod crowd;
+pub mod lack;
+mod measures;
+pub mod panel;
+pub mod phrase;
+pub mod report;
+
+mod band;
+mod choose;
+mod compare;
+mod hangs;
+mod judge;
+
+pub use change::Change;
+pub use choose::choose;
+pub use compare::compare;
+pub use judge::judge;
+pub use lack::{Lack, Missing};
+
+/// How large a crowd to draw, and from which seed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Options {
+    /// Definite boats drawn.
+    pub boats: usize,
+    /// Seed of the draw: the same seed gives the same answer.
+    pub seed: u32,
+}
+
+impl Default for Options {
+    fn default() -> Options {
+        Options { boats: 4000, seed: 1 }
+    }
+}

@@ -90,6 +90,7 @@ fn boat(f: &Fields, problems: &mut Vec<Problem>) -> Boat {
         beam_chine: f.quantity("beam_chine"),
         hull_draught: f.quantity("hull_draught"),
         displacement: f.quantity("displacement"),
+        loaded_displacement: f.quantity("loaded_displacement"),
         deadrise: f.quantity("deadrise"),
         centre_of_gravity: f.quantity("centre_of_gravity"),
         prismatic_coefficient: f.quantity("prismatic_coefficient"),

@@ -164,6 +164,7 @@ const BOAT: &[Key] = &[
     quantity("beam_chine", BREADTH, "\"2.6 m\"", "Beam over the chines (planing hulls).").hints(&["chine_beam"]),
     quantity("hull_draught", measure(Length, 0.05, 6.0, &["m", "ft"]).from(Source::Sheet), "\"0.7 m\"", "Draught of the hull body, without the keel.").hints(&["draught", "draft", "hull_draft"]),
     quantity("displacement", WEIGHT.from(Source::Brochure), "\"6.5 t ± 0.4 (weighed)\"", "Mass as she was at the readings: tanks, stores and people included.").hints(&["weight", "mass"]),
+    quantity("loaded_displacement", WEIGHT.from(Source::Estimate), "\"7.1 t\"", "Mass ready for the longest trip; the propeller is judged at it.").hints(&["loaded"]),
     quantity("deadrise", measure(Angle, 0.0, 45.0, &["°"]), "\"18 deg\"", "Deadrise aft (planing hulls)."),
     quantity("centre_of_gravity", measure(Length, 0.2, 40.0, &["m", "ft"]), "\"2.9 m\"", "Centre of gravity, distance forward of the transom.").hints(&["lcg", "center_of_gravity"]),
     quantity("prismatic_coefficient", measure(Ratio, 0.4, 0.95, &[]), "0.58", "Prismatic coefficient of the hull body.").hints(&["cp"]),

@@ -13,6 +13,7 @@
 //! ```
 
 mod assemble;
+pub mod assume;
 mod doubts;
 pub mod edit;
 pub mod keys;
