@@ -165,6 +165,7 @@ impl Job {
             .quantity("beam_chine", boat.beam_chine.as_ref())
             .quantity("hull_draught", boat.hull_draught.as_ref())
             .quantity("displacement", boat.displacement.as_ref())
+            .quantity("loaded_displacement", boat.loaded_displacement.as_ref())
             .quantity("deadrise", boat.deadrise.as_ref())
             .quantity("centre_of_gravity", boat.centre_of_gravity.as_ref())
             .quantity("prismatic_coefficient", boat.prismatic_coefficient.as_ref())

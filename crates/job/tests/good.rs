@@ -246,3 +246,25 @@ fn reading_is_quick() {
     }
     assert!(best < std::time::Duration::from_millis(10), "{best:?}");
 }
+
+/// The demo jobs are accepted, survive writing, and none raises a doubt.
+#[test]
+fn the_examples_are_good() {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples");
+    let mut seen = 0;
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_none_or(|e| e != "toml") {
+            continue;
+        }
+        let toml = std::fs::read_to_string(&path).unwrap();
+        let found =
+            Job::read(&toml).unwrap_or_else(|p| panic!("{}", render(&p, &path.to_string_lossy(), &toml, false)));
+        assert_eq!(found.doubts, [], "{}", render(&found.doubts, &path.to_string_lossy(), &toml, false));
+        let written = found.job.to_toml();
+        assert_eq!(placeless(&read(&written)), placeless(&found.job), "{written}");
+        assert_eq!(Document::parse(&toml).unwrap().to_string(), toml);
+        seen += 1;
+    }
+    assert!(seen >= 4, "{seen} examples");
+}
