@@ -109,7 +109,7 @@ impl<'a> Panel<'a> {
         FullThrottle {
             engine_speed: self.band(&of(|r| r.full.point.engine_speed.rpm()), "rpm"),
             speed: self.band(&of(|r| r.full.point.speed / KNOT), "kn"),
-            governed: self.share(|i| runs[i].full.held != Held::EngineTorque),
+            governed: self.share(|i| matches!(runs[i].full.held, Held::Governor | Held::Limiter)),
             power: self.band(&of(|r| r.full.point.brake_power / 1000.0), "kW"),
             fuel: self.band(&self.litres(runs, |r| r.full.point.fuel), "L/h"),
             stuck_at_hump: self.share(|i| !runs[i].full.climbs),
