@@ -2,7 +2,7 @@
 
 use super::form::{Form, Parts};
 use super::friction;
-use super::roughness;
+use super::rough_line::RoughLine;
 use super::spray::Spray;
 use crate::note::{Note, Noted, Notes};
 use crate::source::{Method, Trust};
@@ -62,8 +62,8 @@ const TRIM: (f64, f64) = (2.0, 15.0);
 const WETTED_RATIO: f64 = 4.0;
 /// The solver looks no lower than this.
 const WETTED_RATIO_FLOOR: f64 = 0.1;
-/// The search ends with a step of the wetted ratio shorter than this; with the slope then known, 1e-5 is left.
-const CLOSE: f64 = 2e-3;
+/// The search ends with a step of the wetted ratio shorter than this; with the slope then known, about 1e-5 is left.
+const CLOSE: f64 = 4e-3;
 /// First guess of the slope of the moment: the travel of the centre of pressure, about 0.5 per unit of wetted ratio.
 const SLOPE: f64 = -0.5;
 
@@ -166,22 +166,30 @@ pub struct State {
 
 /// Lift coefficient of the flat plate `CL0` from `CLb = CL0 - 0.0065 β CL0^0.60`, `β` in degrees.
 ///
-/// Source: Savitsky 1964, eq. 16. With `u = CL0^0.2` it is `u⁵ - 0.0065 β u³ = CLb`; Newton from above, to 1e-12.
+/// Source: Savitsky 1964, eq. 16. Solved to 1e-9.
 #[must_use]
 pub fn flat_lift(lift_coefficient: f64, deadrise_deg: f64) -> f64 {
-    let k = 0.0065 * deadrise_deg;
-    // Right of the root the curve rises and is convex, so Newton comes down to it without overshoot.
-    let mut u = lift_coefficient.powf(0.2) + 0.62 * k.sqrt();
-    for _ in 0..12 {
+    let u = flat_lift_root(lift_coefficient, 0.0065 * deadrise_deg, f64::INFINITY);
+    u * u * u * u * u
+}
+
+/// `u = CL0^0.2`, the root of `u⁵ - k u³ = CLb` with `k = 0.0065 β`, by Newton's rule from a guess above it.
+///
+/// Right of the root the curve rises and is convex, so Newton comes down to it without overshoot; a guess from below
+/// is thrown above by the first step.
+#[inline]
+fn flat_lift_root(lift_coefficient: f64, k: f64, guess: f64) -> f64 {
+    let mut u = if guess.is_finite() { guess } else { lift_coefficient.powf(0.2) + 0.62 * k.sqrt() };
+    for _ in 0..20 {
         let u2 = u * u;
         let step = (u2 * u * (u2 - k) - lift_coefficient) / (u2 * (5.0 * u2 - 3.0 * k)).max(1e-30);
         u -= step;
-        if step.abs() < 1e-9 * u {
+        // The rest is of second order.
+        if step.abs() < 1e-5 * u {
             break;
         }
     }
-    let u2 = u * u;
-    u2 * u2 * u
+    u
 }
 
 /// Lift of a flat plate over `τ^1.1`: the dynamic part `0.0120 λ^0.5` and the buoyant part `0.0055 λ^2.5/Cv²`.
@@ -203,36 +211,6 @@ pub fn lift_per_trim(wetted_ratio: f64, speed_coefficient: f64) -> (f64, f64) {
 pub fn centre_of_pressure(wetted_ratio: f64, speed_coefficient: f64) -> f64 {
     let q = speed_coefficient / wetted_ratio;
     0.75 - 1.0 / (5.21 * q * q + 2.39)
-}
-
-/// Added friction coefficient of a rough bottom over speed: a cubic in the logarithm of speed through four values, since
-/// the coefficient itself is dear and moves slowly. Within 1 % over volume Froude numbers 1 to 8.
-#[derive(Clone, Copy, Debug)]
-struct RoughLine {
-    unit: f64,
-    /// Newton's divided differences.
-    c: [f64; 4],
-}
-
-/// `ln` of the volume Froude numbers it goes through: 0.9, 1.8, 3.6, 7.2.
-const ROUGH_AT: [f64; 4] = [-0.105_360_5, 0.587_786_7, 1.280_933_8, 1.974_081_0];
-
-impl RoughLine {
-    fn new(ks: f64, length: f64, viscosity: f64, unit: f64) -> RoughLine {
-        let mut c = ROUGH_AT.map(|x| roughness::added_friction(x.exp() * unit * length / viscosity, length, ks));
-        for order in 1..4 {
-            for i in (order..4).rev() {
-                c[i] = (c[i] - c[i - 1]) / (ROUGH_AT[i] - ROUGH_AT[i - order]);
-            }
-        }
-        RoughLine { unit, c }
-    }
-
-    fn at(&self, speed: f64) -> f64 {
-        let x = (speed / self.unit).clamp(0.5, 12.0).ln();
-        let [a, b, c, d] = self.c;
-        a + (x - ROUGH_AT[0]) * (b + (x - ROUGH_AT[1]) * (c + (x - ROUGH_AT[2]) * d))
-    }
 }
 
 /// The hump factor of one hull.
@@ -280,10 +258,16 @@ pub fn porpoising_trim(lift_coefficient: f64, deadrise_deg: f64) -> f64 {
 pub struct Start {
     /// Wetted ratio guessed for the next speed.
     ratio: f64,
-    /// Wetted ratio found at the last speed.
+    /// Wetted ratio found at the last speed, and how far it had moved from the one before.
     last: f64,
+    change: f64,
     /// Slope of the moment over the wetted ratio there.
     slope: f64,
+    /// Fifth root of the flat plate's lift coefficient there.
+    flat_root: f64,
+    /// Friction coefficient there, and `V b/ν`.
+    coefficient: f64,
+    reynolds_unit: f64,
 }
 
 /// A bottom in its water, with what does not hang on speed worked out.
@@ -296,6 +280,7 @@ pub struct Prepared {
     tan_beta: f64,
     sin_thrust: f64,
     cos_thrust: f64,
+    lever_over_beam: f64,
     /// `1/√(g b)`.
     speed_unit: f64,
     /// `1/√(g vol^(1/3))`.
@@ -313,9 +298,9 @@ struct Balance<'a> {
     carried: f64,
     lcg_over_beam: f64,
     flat: f64,
-    ln_flat: f64,
-    speed: f64,
     speed_coefficient: f64,
+    /// `V b/ν`.
+    reynolds_unit: f64,
     /// `ρ/2 V² b²/cos β` over the carried weight.
     friction_unit: f64,
     /// `0.0065 β`.
@@ -333,10 +318,7 @@ struct Trial {
     trim_deg: f64,
     sin: f64,
     cos: f64,
-    velocity_ratio: f64,
-    coefficient: f64,
-    /// Friction over the carried weight.
-    friction: f64,
+    velocity_ratio_squared: f64,
 }
 
 /// Sine and cosine of a trim, by their series: within 1e-7 up to 45 degrees, where a trial ends.
@@ -353,36 +335,40 @@ impl Balance<'_> {
     /// The moment about the centre of gravity, bow down positive, over weight and beam (1964, eq. 35), at wetted ratio `λ`.
     ///
     /// The lift equation gives the trim straight from `λ`, so that one unknown is left.
+    /// `coefficient` of friction is frozen for the search: it moves with the sixth root of `λ` or less.
     #[inline]
-    fn trial(&self, ratio: f64) -> Trial {
+    fn trial(&self, ratio: f64, coefficient: f64) -> Trial {
         let (dynamic, buoyant) = lift_per_trim(ratio, self.speed_coefficient);
-        let ln_power = self.ln_flat - (dynamic + buoyant).ln();
-        self.at_trim(ratio, (ln_power * (1.0 / 1.1)).exp(), dynamic * ln_power.exp())
+        let power = self.flat / (dynamic + buoyant);
+        self.at_trim(ratio, (power.ln() * (1.0 / 1.1)).exp(), dynamic * power, coefficient)
     }
 
     #[inline]
-    fn at_trim(&self, ratio: f64, trim_deg: f64, dynamic_lift: f64) -> Trial {
+    fn at_trim(&self, ratio: f64, trim_deg: f64, dynamic_lift: f64, coefficient: f64) -> Trial {
         let hull = self.hull;
         let (sin, cos) = sin_cos(trim_deg.min(45.0).to_radians());
         // Bottom speed: the dynamic lift, less its loss by deadrise, slows the water along the bottom (1964, eq. 24).
         let lift = (dynamic_lift - self.deadrise_loss * (0.6 * dynamic_lift.ln()).exp()).max(0.0);
-        let square = (1.0 - lift / (ratio * cos)).max(0.3);
-        let velocity_ratio = square.sqrt();
-        let coefficient = friction::schoenherr(velocity_ratio * self.speed * ratio * hull.bottom.beam / hull.viscosity);
-        let friction = self.friction_unit * square * ratio * (coefficient + self.allowance);
+        let velocity_ratio_squared = (1.0 - lift / (ratio * cos)).max(0.3);
+        let friction = self.friction_unit * velocity_ratio_squared * ratio * (coefficient + self.allowance);
         let sin_thrust = sin * hull.cos_thrust + cos * hull.sin_thrust;
         let arm = self.lcg_over_beam - centre_of_pressure(ratio, self.speed_coefficient) * ratio;
-        let moment = (1.0 - sin * sin_thrust) * arm / cos - hull.bottom.thrust_lever / hull.bottom.beam * sin
-            + friction * self.friction_arm;
-        Trial { ratio, moment, trim_deg, sin, cos, velocity_ratio, coefficient, friction }
+        let moment = (1.0 - sin * sin_thrust) * arm / cos - hull.lever_over_beam * sin + friction * self.friction_arm;
+        Trial { ratio, moment, trim_deg, sin, cos, velocity_ratio_squared }
+    }
+
+    /// Schoenherr's coefficient on the mean wetted length and the speed along the bottom.
+    fn coefficient(&self, ratio: f64, velocity_ratio_squared: f64) -> f64 {
+        friction::schoenherr(self.reynolds_unit * ratio * velocity_ratio_squared.sqrt())
     }
 
     /// The trial at which the moments balance, or the end of the range of wetted ratios nearest to it and `false`; and
     /// the slope there. Secant steps inside a bracket that closes as it goes.
-    fn solve(&self, start: f64, slope: f64) -> (Trial, f64, bool) {
+    fn solve(&self, start: f64, slope: f64, coefficient: f64) -> (Trial, f64, bool) {
         let (mut low, mut high) = (WETTED_RATIO_FLOOR, self.hull.bottom.longest_wetted_ratio);
         let (mut low_tried, mut high_tried) = (false, false);
-        let mut trial = self.trial(start.clamp(low, high));
+        let mut coefficient = coefficient;
+        let mut trial = self.trial(start.clamp(low, high), coefficient);
         let mut slope = slope;
         for _ in 0..40 {
             let x = trial.ratio;
@@ -405,7 +391,10 @@ impl Balance<'_> {
             } else if next <= low {
                 next = if low_tried { 0.5 * (low + high) } else { low };
             }
-            let tried = self.trial(next);
+            if (next - x).abs() > 0.01 * x {
+                coefficient = self.coefficient(next, trial.velocity_ratio_squared);
+            }
+            let tried = self.trial(next, coefficient);
             if last {
                 return (tried, slope, true);
             }
@@ -434,7 +423,7 @@ impl Balance<'_> {
         }
         ratio = ratio.min(self.hull.bottom.longest_wetted_ratio);
         let (dynamic, _) = lift_per_trim(ratio, self.speed_coefficient);
-        self.at_trim(ratio, trim, dynamic * trim.powf(1.1))
+        self.at_trim(ratio, trim, dynamic * trim.powf(1.1), self.coefficient(ratio, 0.95))
     }
 }
 
@@ -458,26 +447,41 @@ impl Prepared {
         let lcg = (bottom.weight * bottom.lcg - flap.map_or(0.0, |f| f.moment(flap_lift, b))) / carried;
         let lift_coefficient = carried / (pressure * b * b);
         let speed_coefficient = speed * self.speed_unit;
-        let flat = flat_lift(lift_coefficient, bottom.deadrise_deg);
+        let deadrise_loss = 0.0065 * bottom.deadrise_deg;
+        let reynolds_unit = speed * b / self.viscosity;
+        let first = start.unwrap_or_else(|| {
+            let ratio = lcg / (0.7 * b);
+            Start {
+                ratio,
+                last: f64::NAN,
+                change: 0.0,
+                slope: SLOPE,
+                flat_root: f64::INFINITY,
+                coefficient: friction::schoenherr(0.97 * ratio * reynolds_unit),
+                reynolds_unit,
+            }
+        });
+        let flat_root = flat_lift_root(lift_coefficient, deadrise_loss, first.flat_root);
+        let flat = flat_root.powi(5);
         let allowance = self.roughness.at(speed).max(ALLOWANCE);
         let balance = Balance {
             hull: self,
             carried,
             lcg_over_beam: lcg / b,
             flat,
-            ln_flat: flat.ln(),
-            speed,
             speed_coefficient,
+            reynolds_unit,
             friction_unit: pressure * b * b / (self.cos_beta * carried),
-            deadrise_loss: 0.0065 * bottom.deadrise_deg,
+            deadrise_loss,
             friction_arm: (bottom.vcg - bottom.thrust_lever) / b - 0.25 * self.tan_beta,
             allowance,
         };
-        let first = start.unwrap_or_else(|| Start { ratio: lcg / (0.7 * b), last: f64::NAN, slope: SLOPE });
-        let (mut trial, slope, mut balanced) = balance.solve(first.ratio, first.slope);
-        // Even steps of speed: the next wetted ratio lies about as far on as this one did.
+        // The coefficient falls with about the seventh root of speed.
+        let guess = first.coefficient * (1.0 - 0.14 * (reynolds_unit / first.reynolds_unit - 1.0)).clamp(0.7, 1.3);
+        let (mut trial, slope, mut balanced) = balance.solve(first.ratio, first.slope, guess);
+        // Even steps of speed: the changes of the wetted ratio die away about geometrically.
         let change = if first.last.is_finite() { trial.ratio - first.last } else { 0.0 };
-        *start = Some(Start { ratio: trial.ratio + 0.6 * change, last: trial.ratio, slope });
+        let decay = if first.change == 0.0 { 0.65 } else { (change / first.change).clamp(0.0, 1.0) };
         if trial.trim_deg > TRIM.1 {
             balanced = false;
             trial = balance.at_limit(trial.ratio);
@@ -487,7 +491,18 @@ impl Prepared {
         // Half of LK - LC = (b/π) tan β/tan τ; at vanishing trim it would grow without end, the hull does not.
         let half = (b * self.tan_beta / (std::f64::consts::TAU * tan.max(1e-3))).min(2.0 * b);
         let keel_wetted = ratio * b + half;
-        let friction = trial.friction * carried;
+        let coefficient = balance.coefficient(ratio, trial.velocity_ratio_squared);
+        *start = Some(Start {
+            ratio: ratio + decay * change,
+            last: ratio,
+            change,
+            slope,
+            flat_root,
+            coefficient,
+            reynolds_unit,
+        });
+        let friction =
+            balance.friction_unit * carried * trial.velocity_ratio_squared * ratio * (coefficient + allowance);
         let flap_drag = flap.map_or(0.0, |f| f.drag(flap_lift, trial.trim_deg));
         let state = State {
             trim_deg: trial.trim_deg,
@@ -496,8 +511,8 @@ impl Prepared {
             wetted_ratio: ratio,
             lift_coefficient,
             flat_lift_coefficient: flat,
-            bottom_speed: speed * trial.velocity_ratio,
-            friction_coefficient: trial.coefficient,
+            bottom_speed: speed * trial.velocity_ratio_squared.sqrt(),
+            friction_coefficient: coefficient,
             allowance,
             friction,
             drag: carried * tan + friction / trial.cos + flap_drag,
@@ -568,6 +583,21 @@ impl Bottom {
     /// Works out what does not hang on speed.
     #[must_use]
     pub fn prepare(&self, water: &Water) -> Prepared {
+        let unit = (GRAVITY * (self.weight / (GRAVITY * water.density)).cbrt()).sqrt();
+        self.prepare_with(water, RoughLine::new(self.roughness, self.reach(), water.viscosity, unit))
+    }
+
+    /// About the length wetted on the plane, `LCG/0.75`: what the added friction of roughness goes by.
+    fn reach(&self) -> f64 {
+        self.lcg.max(0.2 * self.beam) / 0.75
+    }
+
+    /// The same with the line of added friction known for another length of the same hull.
+    pub(super) fn prepare_beside(&self, water: &Water, line: RoughLine) -> Prepared {
+        self.prepare_with(water, line.on_length(self.reach()))
+    }
+
+    fn prepare_with(&self, water: &Water, roughness: RoughLine) -> Prepared {
         let (sin_beta, cos_beta) = self.deadrise_deg.to_radians().sin_cos();
         let (sin_thrust, cos_thrust) = self.thrust_angle_deg.to_radians().sin_cos();
         let volume = self.weight / (GRAVITY * water.density);
@@ -579,16 +609,11 @@ impl Bottom {
             tan_beta: sin_beta / cos_beta,
             sin_thrust,
             cos_thrust,
+            lever_over_beam: self.thrust_lever / self.beam,
             speed_unit: 1.0 / (GRAVITY * self.beam).sqrt(),
             volume_unit: 1.0 / (GRAVITY * volume.cbrt()).sqrt(),
             hump: Hump::new(self.lcg / self.beam),
-            // The length wetted on the plane is about LCG/0.75; the added friction hardly hangs on it.
-            roughness: RoughLine::new(
-                self.roughness,
-                self.lcg.max(0.2 * self.beam) / 0.75,
-                water.viscosity,
-                (GRAVITY * volume.cbrt()).sqrt(),
-            ),
+            roughness,
             porpoising: porpoising_constants(self.deadrise_deg),
             spray: Spray::new(self.beam, self.deadrise_deg),
         }
@@ -641,7 +666,16 @@ mod tests {
         for speed in [6.0, 9.0, 14.0, 22.0] {
             let cold = boat(2.2, 18.0).equilibrium(&sea(), speed).value;
             for ratio in [0.2, 1.0, 2.9, 7.0] {
-                let mut start = Some(Start { ratio, last: ratio, slope: SLOPE });
+                let (coefficient, reynolds_unit) = (0.003, 1.3e7);
+                let mut start = Some(Start {
+                    ratio,
+                    last: ratio,
+                    change: 0.0,
+                    slope: SLOPE,
+                    flat_root: 0.9,
+                    coefficient,
+                    reynolds_unit,
+                });
                 let warm = boat(2.2, 18.0).prepare(&sea()).equilibrium(speed, &mut start).value;
                 assert!((warm.drag / cold.drag - 1.0).abs() < 5e-5, "{speed} {ratio}: {} {}", warm.drag, cold.drag);
             }
@@ -672,19 +706,6 @@ mod tests {
         assert!(boat(1.2, 15.0).equilibrium(&sea(), 14.0).notes.has(Note::Porpoising));
         assert!((flat_lift(0.08, 0.0) - 0.08).abs() < 1e-12);
         assert!(flat_lift(0.08, 20.0) > 0.09);
-    }
-
-    #[test]
-    fn the_line_of_added_friction_follows_the_method() {
-        for ks in [5e-6, 30e-6, 150e-6, 1e-3, 5e-3] {
-            let (length, unit) = (3.5, 3.4);
-            let line = RoughLine::new(ks, length, 1.19e-6, unit);
-            for i in 0..60 {
-                let speed = unit * (1.0 + 7.0 * f64::from(i) / 59.0);
-                let want = roughness::added_friction(speed * length / 1.19e-6, length, ks);
-                assert!((line.at(speed) - want).abs() < 0.01 * want + 2e-6, "{ks} {speed}: {} {want}", line.at(speed));
-            }
-        }
     }
 
     #[test]
