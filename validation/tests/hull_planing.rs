@@ -116,7 +116,12 @@ fn trim_of_the_example() {
         assert_close!(state.trim_deg, computed.0, 0.005, "independent computation, not printed");
         assert_close!(state.drag / POUND, computed.1, 0.002 * computed.1, "independent computation, not printed");
         if pair.0 < 1.95 {
-            assert_close!(state.friction / POUND, computed.2, 0.002 * computed.2, "independent computation, not printed");
+            assert_close!(
+                state.friction / POUND,
+                computed.2,
+                0.002 * computed.2,
+                "independent computation, not printed"
+            );
             assert_close!(state.wetted_ratio, 3.440, 0.005, "independent computation, not printed");
             assert_close!(state.keel_wetted / FOOT, 58.1, 0.1, "independent computation, not printed");
             assert_close!(state.chine_wetted / FOOT, 38.2, 0.1, "independent computation, not printed");

@@ -35,6 +35,9 @@ const TO_PLANING_SEMI: (f64, f64) = (1.9, 3.0);
 /// waves of a beamy boat do not: for 8.4 m on 2.9 m it gives half of what the yacht series and the pre-planing
 /// regression, independent of each other, give at Fn 0.5 to 0.6. Own choice.
 const SHIP_WAVES: (f64, f64) = (3.0, 4.5);
+/// Slenderness `L/vol^(1/3)` below which the second range of the ship regression (from Froude number 0.40) is not used,
+/// and from which it is: the fast hulls behind it are slender. Own choice.
+const STOUT: (f64, f64) = (6.5, 8.0);
 /// Crouch's constant used for the handbook share of planing boats: between 150 (average runabouts and cruisers) and 190
 /// (fast ones).
 const CROUCH_CONSTANT: f64 = 170.0;
@@ -146,8 +149,10 @@ fn wide(body: &CanoeBody) -> CanoeBody {
 struct Slow {
     ship: holtrop::Prepared,
     yacht: Residuary,
-    /// Share of the ship regression in the waves.
+    /// Share of the ship regression in the waves by `L/B`.
     share: f64,
+    /// How far the hull is too stout for the ship regression's second range, 0 to 1.
+    stout: f64,
     froude_unit: f64,
     weight: f64,
     notes: Notes,
@@ -163,6 +168,7 @@ impl Slow {
             ship: holtrop::Prepared::new_1984(form, water, &holtrop::Extras::default()),
             yacht: wide(&body).residuary(Year::Y2008),
             share,
+            stout: 1.0 - smooth(STOUT.0, STOUT.1, form.length / body.volume.cbrt()),
             froude_unit: 1.0 / (GRAVITY * form.length).sqrt(),
             weight: form.mass * GRAVITY,
             notes,
@@ -171,9 +177,11 @@ impl Slow {
 
     fn at(&self, speed: f64) -> Noted<Parts> {
         let mut noted = self.ship.at(speed);
-        if self.share < 1.0 {
-            let yacht = self.weight * self.yacht.at(speed * self.froude_unit);
-            noted.value.wave = self.share * noted.value.wave + (1.0 - self.share) * yacht;
+        let froude = speed * self.froude_unit;
+        let share = self.share * (1.0 - self.stout * smooth(0.36, 0.46, froude));
+        if share < 1.0 {
+            let yacht = self.weight * self.yacht.at(froude);
+            noted.value.wave = share * noted.value.wave + (1.0 - share) * yacht;
         }
         Noted::new(noted.value, noted.notes.and(self.notes))
     }
