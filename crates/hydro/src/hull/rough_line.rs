@@ -35,7 +35,7 @@ impl RoughLine {
     /// The line for another length of the same hull, by the proportion at one speed (the proportion moves by less than
     /// 2 % over the range).
     pub(super) fn on_length(&self, length: f64) -> RoughLine {
-        if !(self.middle > 0.0) {
+        if self.middle <= 0.0 {
             return *self;
         }
         let speed = ROUGH_AT[2].exp() * self.unit;

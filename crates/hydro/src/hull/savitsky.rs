@@ -3,7 +3,7 @@
 use super::form::{Form, Parts};
 use super::friction;
 use super::rough_line::RoughLine;
-use super::spray::Spray;
+use super::spray::{self, Spray};
 use crate::note::{Note, Noted, Notes};
 use crate::source::{Method, Trust};
 use crate::water::{GRAVITY, Water};
@@ -295,7 +295,6 @@ pub struct Prepared {
 /// What does not change with trim, at one speed.
 struct Balance<'a> {
     hull: &'a Prepared,
-    carried: f64,
     lcg_over_beam: f64,
     flat: f64,
     speed_coefficient: f64,
@@ -466,7 +465,6 @@ impl Prepared {
         let allowance = self.roughness.at(speed).max(ALLOWANCE);
         let balance = Balance {
             hull: self,
-            carried,
             lcg_over_beam: lcg / b,
             flat,
             speed_coefficient,
@@ -537,7 +535,8 @@ impl Prepared {
         Noted::new(state, notes)
     }
 
-    /// Resistance in parts at `speed` (m/s), hump factor and whisker spray included; `start` as for
+    /// Resistance in parts at `speed` (m/s), hump factor and half the whisker spray
+    /// ([`spray::SHARE`]) included; `start` as for
     /// [`Prepared::equilibrium`].
     #[must_use]
     pub fn parts(&self, speed: f64, start: &mut Option<Start>) -> Noted<Parts> {
@@ -549,7 +548,7 @@ impl Prepared {
             friction: friction * share,
             roughness: friction * (1.0 - share),
             wave: (state.drag - friction) + hump * state.drag,
-            spray: self.spray.drag(state.sin_trim / state.cos_trim, self.density, self.viscosity, speed),
+            spray: spray::SHARE * self.spray.drag(state.sin_trim / state.cos_trim, self.density, self.viscosity, speed),
             ..Parts::default()
         };
         Noted::new(parts, notes)
@@ -632,7 +631,7 @@ pub fn equilibrium(form: &Form, water: &Water, speed: f64) -> Noted<State> {
     Bottom::of(form).equilibrium(water, speed)
 }
 
-/// Resistance of a bare planing hull at `speed` (m/s), in parts, N; hump factor and whisker spray included.
+/// Resistance of a bare planing hull at `speed` (m/s), in parts, N; hump factor and half the whisker spray included.
 #[must_use]
 pub fn resistance(form: &Form, water: &Water, speed: f64) -> Noted<Parts> {
     Bottom::of(form).prepare(water).parts(speed, &mut None)
