@@ -46,7 +46,7 @@ const PLANING: Shape = Shape {
 };
 
 impl Shape {
-    /// The error of the methods [`total`](super::total) uses for a kind.
+    /// The error of the methods [`total`](super::total()) uses for a kind.
     #[must_use]
     pub const fn of(kind: Kind) -> Shape {
         match kind {
