@@ -57,7 +57,7 @@ impl Setup {
 
     /// From the state a reading was taken in.
     #[must_use]
-    pub fn of_state(state: &State, fitted_diameter: f64, fitted_blades: u8, leg: bool) -> Setup {
+    pub fn of_state(state: &State, fitted_blades: u8, leg: bool) -> Setup {
         let p = state.propeller.as_ref();
         let diameter = p.and_then(|p| p.diameter.as_ref()).map(|q| q.middle);
         let blades = p.and_then(|p| p.blades);
@@ -80,8 +80,9 @@ impl Setup {
             }),
             blade_roughness: p.and_then(|p| p.growth).map(|g| physics::blade_roughness(Some(g)).dist),
             trued: false,
-            other_propeller: blades.is_some_and(|z| z != fitted_blades)
-                || diameter.is_some_and(|d| d > 1.002 * fitted_diameter)
+            // Only pitch or cup given: the same propeller before or after work. A diameter, blade number or width given:
+            // another propeller with errors of its own.
+            other_propeller: p.is_some_and(|p| p.diameter.is_some() || p.blades.is_some() || p.width.is_some())
                 || area_ratio.is_some(),
         }
     }
