@@ -9,4 +9,3 @@ mod water;
 mod hull_planing;
 
 mod hull_displacement;
-mod hull_planing;
