@@ -59,6 +59,9 @@ impl<'a> Panel<'a> {
     /// All of them at full throttle in a setup.
     #[must_use]
     pub fn run(&self, setup: &Setup) -> Vec<Run> {
+        if *setup == Setup::default() {
+            return self.boats().map(|boat| Run { fitted: boat.described, full: boat.full }).collect();
+        }
         self.run_on(setup, &self.resistance(setup))
     }
 

@@ -1,6 +1,6 @@
 //! Where the words of a job meet the physics: one place that turns what was said into what `hydro` computes with.
 
-use super::definite::Definite;
+use super::definite::Hull;
 use super::latent::Latent;
 use super::plan::{Plan, Row};
 use super::setup::Setup;
@@ -274,7 +274,7 @@ pub fn drive(plan: &Plan, row: &Row) -> Drive {
 
 /// Open water of a propeller behind this boat, the series' own error included.
 #[must_use]
-pub fn open_water(screw: &Screw, boat: &Definite, plan: &Plan, setup: &Setup) -> Noted<Curves> {
+pub fn open_water(screw: &Screw, boat: &Hull, plan: &Plan, setup: &Setup) -> Noted<Curves> {
     let reduction = setup.reduction.unwrap_or(boat.row[Latent::Reduction as usize]);
     let n = boat.row[Latent::RatedSpeed as usize] / reduction;
     // Speed of advance at a third of slip: enough for the blade Reynolds number, which counts by its logarithm.
