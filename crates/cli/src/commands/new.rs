@@ -1,0 +1,276 @@
+//! `fairwake new`: asks the call's questions and writes a job file.
+
+use std::collections::BTreeMap;
+use std::io::{self, BufRead, Write};
+use std::path::{Path, PathBuf};
+
+use job::Job;
+use serde::Serialize;
+use toml_edit::{Array, Value};
+
+use crate::Outcome;
+use crate::answer::Report;
+use crate::args::{Common, NewArgs};
+use crate::failure::{Failure, shown};
+use crate::ink::Ink;
+use crate::page::{Cell, Page, wrap};
+use crate::questions::{self, Form, PLACES, Place, Question};
+use crate::{answers, value, words};
+
+/// Answer of `new`.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Recorded {
+    /// The file written.
+    pub file: String,
+    /// What is known, in the order asked.
+    pub known: Vec<Known>,
+    /// What is open, in the order asked.
+    pub open: Vec<Open>,
+    /// Whether `judge` can work with it.
+    pub enough: bool,
+    /// What `judge` cannot do without.
+    pub missing: Vec<Open>,
+    /// The next command.
+    pub next: String,
+}
+
+/// An answer.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Known {
+    /// Where it stands in the job file.
+    pub key: String,
+    /// As said.
+    pub said: String,
+}
+
+/// An open question.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Open {
+    /// Where the answer would stand in the job file.
+    pub key: String,
+    /// What is lost while it is open; may be empty.
+    pub why: String,
+}
+
+/// Answers by place (its index in [`PLACES`]) and key.
+type Said = BTreeMap<(usize, &'static str), Value>;
+
+pub fn run(args: &NewArgs, common: &Common) -> Result<Outcome, Failure> {
+    if args.job.exists() && !args.force {
+        return Err(Failure::Exists(args.job.clone()));
+    }
+    let said = ask_all(&mut io::stdin().lock(), &mut anstream::stderr())?;
+    let file = laid_out(&said);
+    // Every answer was read alone; together they may still contradict each other, which `judge` would refuse.
+    let job = Job::read(&file).map_err(|problems| Failure::Job(job::render(&problems, &shown(&args.job), &file, false)))?.job;
+    write(&args.job, &file, args.force)?;
+    let recorded = recorded(args.job.clone(), &said, &job, common);
+    Ok(Outcome { report: Report::New(recorded), text: Box::new(text), doubts: String::new(), reached: false })
+}
+
+fn ask_all(answers: &mut impl BufRead, prompt: &mut impl Write) -> Result<Said, Failure> {
+    let mut said = Said::new();
+    let mut ended = false;
+    say(prompt, "An empty line, or `unknown`, is a fine answer. Add how a value is known in parentheses: 6.5 t (weighed).")?;
+    'parts: for (part, questions) in questions::QUESTIONS {
+        say(prompt, &format!("\n{}", Ink::Speak.on(part)))?;
+        for question in *questions {
+            let place = place(question.place);
+            if question.after.is_some_and(|key| !said.contains_key(&(place, key))) {
+                continue;
+            }
+            match ask(question, answers, prompt)? {
+                Heard::Answer(value) => drop(said.insert((place, question.key), value)),
+                Heard::Unknown => {}
+                Heard::End => {
+                    ended = true;
+                    break 'parts;
+                }
+            }
+        }
+    }
+    say(prompt, "")?;
+    if ended && said.is_empty() { Err(Failure::EndOfAnswers) } else { Ok(said) }
+}
+
+enum Heard {
+    Answer(Value),
+    Unknown,
+    End,
+}
+
+/// Asks until the answer can be read, is unknown, or nobody answers any more.
+fn ask(question: &Question, answers: &mut impl BufRead, prompt: &mut impl Write) -> Result<Heard, Failure> {
+    let hint = match question.form {
+        Form::OneOf(options) => format!(" ({})", words::list(options, "or")),
+        _ if question.example.is_empty() => String::new(),
+        _ => format!(" (e.g. {})", question.example),
+    };
+    for line in wrap(&format!("{}{hint}", question.ask), crate::page::COLUMNS) {
+        say(prompt, &line)?;
+    }
+    loop {
+        write!(prompt, "> ").and_then(|()| prompt.flush()).map_err(Failure::Stream)?;
+        let mut line = Vec::new();
+        let read = answers.read_until(b'\n', &mut line).map_err(Failure::Stream)?;
+        if read == 0 {
+            return Ok(Heard::End);
+        }
+        let line = String::from_utf8_lossy(&line);
+        let line = line.trim();
+        if is_unknown(line) {
+            return Ok(Heard::Unknown);
+        }
+        let value = written(question, line);
+        match check(question, &value) {
+            Ok(()) => return Ok(Heard::Answer(value)),
+            Err(why) => say(prompt, &format!("  {}", why.replace('\n', "\n  ")))?,
+        }
+    }
+}
+
+fn say(prompt: &mut impl Write, line: &str) -> Result<(), Failure> {
+    writeln!(prompt, "{line}").map_err(Failure::Stream)
+}
+
+fn is_unknown(answer: &str) -> bool {
+    let answer = answer.to_lowercase();
+    matches!(answer.as_str(), "" | "?" | "-" | "unknown" | "not known" | "don't know" | "dont know" | "no idea")
+}
+
+/// The answer as a value of a job file.
+fn written(question: &Question, answer: &str) -> Value {
+    let parts = || answer.split([',', ';']).map(str::trim).filter(|part| !part.is_empty());
+    match question.form {
+        Form::Words | Form::Quantity => answer.into(),
+        Form::List => Value::Array(parts().collect::<Array>()),
+        Form::Quantities if parts().count() > 1 => Value::Array(parts().collect::<Array>()),
+        Form::Quantities => answer.into(),
+        Form::Count => answer.parse::<i64>().map_or_else(|_| answer.into(), Value::from),
+        Form::OneOf(options) => {
+            // The beginning of one option and of no other is enough.
+            let lower = answer.to_lowercase();
+            let mut fitting = options.iter().filter(|option| option.starts_with(lower.as_str()));
+            let exact = options.iter().find(|option| **option == lower);
+            match (exact, fitting.next(), fitting.next()) {
+                (Some(option), ..) | (None, Some(option), None) => (*option).into(),
+                _ => answer.into(),
+            }
+        }
+    }
+}
+
+/// Reads the answer as a job file would.
+fn check(question: &Question, value: &Value) -> Result<(), String> {
+    if let (Form::OneOf(options), Some(word)) = (question.form, value.as_str())
+        && !options.contains(&word)
+    {
+        return Err(format!("`{word}` is not one of {}", words::list(options, "or")));
+    }
+    value::read(&format!("{}{} = {value}\n", question.place.opens(), question.key)).map(drop)
+}
+
+fn place(place: Place) -> usize {
+    PLACES.iter().position(|p| *p == place).unwrap_or(0)
+}
+
+/// The job file: what was said, and what is open as comments to fill in.
+fn laid_out(said: &Said) -> String {
+    let mut file = String::from("# Written by `fairwake new`. Lines that begin with # are open questions.\n");
+    for (at, place) in PLACES.iter().enumerate() {
+        let questions = || questions::all().filter(|question| question.place == *place);
+        let reading = matches!(place, Place::FullThrottle | Place::Cruise);
+        if reading && !questions().any(|question| said.contains_key(&(at, question.key))) {
+            continue;
+        }
+        if at > 0 {
+            file.push('\n');
+        }
+        file.push_str(&place.opens());
+        for question in questions() {
+            match said.get(&(at, question.key)) {
+                Some(value) => file.push_str(&format!("{} = {}\n", question.key, value.to_string().trim())),
+                None => file.push_str(&format!("# {} = \"\"    # {}\n", question.key, question.ask)),
+            }
+        }
+    }
+    file
+}
+
+/// Replaces the file in one step, so that a crash leaves either the old one or the new one.
+fn write(file: &Path, text: &str, replace: bool) -> Result<(), Failure> {
+    let fail = |cause: io::Error| Failure::Write { file: file.to_owned(), cause };
+    let folder = file.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let mut builder = tempfile::Builder::new();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt as _;
+        // Ordinary permissions, less what the user's mask takes away: temporary files are private by default.
+        builder.permissions(std::fs::Permissions::from_mode(0o666));
+    }
+    let mut new = builder.tempfile_in(folder).map_err(fail)?;
+    new.write_all(text.as_bytes()).map_err(fail)?;
+    new.as_file().sync_all().map_err(fail)?;
+    if replace {
+        new.persist(file).map_err(|error| fail(error.error))?;
+    } else {
+        new.persist_noclobber(file).map_err(|error| match error.error.kind() {
+            io::ErrorKind::AlreadyExists => Failure::Exists(file.to_owned()),
+            _ => fail(error.error),
+        })?;
+    }
+    Ok(())
+}
+
+fn recorded(file: PathBuf, said: &Said, job: &Job, common: &Common) -> Recorded {
+    let mut known = Vec::new();
+    let mut open = Vec::new();
+    for question in questions::all() {
+        let key = question.place.names(question.key);
+        match said.get(&(place(question.place), question.key)) {
+            Some(value) => known.push(Known { key, said: value.to_string().trim().trim_matches('"').to_owned() }),
+            None => open.push(Open { key, why: question.open.to_owned() }),
+        }
+    }
+    let missing: Vec<Open> = match answers::judge(job, &Common { boats: 100, ..*common }) {
+        Err(Failure::Lack(lack)) => {
+            lack.missing.iter().map(|m| Open { key: m.key.clone(), why: format!("{}; {}", m.why, m.how) }).collect()
+        }
+        _ => Vec::new(),
+    };
+    let name = shown(&file);
+    let quoted = if name.contains([' ', '\'', '"', '$', '&', '(', ')']) { format!("'{}'", name.replace('\'', r"'\''")) } else { name.clone() };
+    let enough = missing.is_empty();
+    let next = if enough { format!("fairwake judge {quoted}") } else { format!("edit {quoted}, then fairwake judge {quoted}") };
+    Recorded { file: name, known, open, enough, missing, next }
+}
+
+fn text(report: &Report, _: &Common) -> String {
+    let mut page = Page::new();
+    let Report::New(said) = report else { return page.finish() };
+    let (known, asked) = (said.known.len(), said.known.len() + said.open.len());
+    let can = if said.enough { "Enough to judge." } else { "Not enough to judge yet." };
+    page.sentences(&format!("Wrote {}. {known} of {asked} questions answered. {can}", said.file), Ink::Speak);
+    if !said.missing.is_empty() {
+        page.heading("It cannot be judged without");
+        for open in &said.missing {
+            page.item(&format!("{}: {}", open.key, open.why));
+        }
+    }
+    let costly: Vec<Vec<Cell>> = said
+        .open
+        .iter()
+        .filter(|open| !open.why.is_empty() && !said.missing.iter().any(|m| m.key == open.key))
+        .map(|open| vec![open.key.clone().into(), open.why.clone().into()])
+        .collect();
+    if !costly.is_empty() {
+        page.heading("Open, and worth finding out");
+        page.table("ll", &[], &costly);
+    }
+    page.gap();
+    page.sentences(&format!("Next: {}", said.next), Ink::Speak);
+    page.finish()
+}

@@ -1,0 +1,125 @@
+//! Chances, gravity and small words.
+
+use counsel::report::{Gravity, Step};
+
+/// A chance in figures a person can picture: `9 in 10`.
+#[must_use]
+pub fn chance(p: f64) -> String {
+    let p = if p.is_finite() { p.clamp(0.0, 1.0) } else { return "unknown".to_owned() };
+    match p {
+        p if p < 0.005 => "fewer than 1 in 100".to_owned(),
+        p if p < 0.015 => "1 in 100".to_owned(),
+        p if p < 0.035 => "1 in 50".to_owned(),
+        p if p < 0.075 => "1 in 20".to_owned(),
+        p if p <= 0.925 => format!("{:.0} in 10", (p * 10.0).clamp(1.0, 9.0)),
+        p if p <= 0.965 => "19 in 20".to_owned(),
+        p if p <= 0.985 => "49 in 50".to_owned(),
+        p if p <= 0.995 => "99 in 100".to_owned(),
+        _ => "more than 99 in 100".to_owned(),
+    }
+}
+
+/// The same chance in a word.
+#[must_use]
+pub fn likelihood(p: f64) -> &'static str {
+    match p {
+        p if p < 0.05 => "hardly",
+        p if p < 0.35 => "unlikely",
+        p if p < 0.65 => "may be",
+        p if p < 0.85 => "likely",
+        p if p < 0.965 => "very likely",
+        _ => "almost surely",
+    }
+}
+
+/// Mark and word of a gravity.
+#[must_use]
+pub const fn gravity(gravity: Gravity) -> (&'static str, &'static str) {
+    match gravity {
+        Gravity::Stop => ("■", "stop"),
+        Gravity::Mend => ("▲", "mend"),
+        Gravity::Watch => ("●", "watch"),
+        Gravity::Well => ("✓", "well"),
+    }
+}
+
+/// How far a reading lies from what was expected, in words; `deviations` in standard deviations.
+#[must_use]
+pub fn surprise(deviations: f64) -> &'static str {
+    match deviations.abs() {
+        d if d < 1.3 => "as expected",
+        d if d < 2.0 => "a little off",
+        d if d < 3.0 => "a surprise",
+        _ => "does not fit",
+    }
+}
+
+/// What a step is, in a word or two.
+#[must_use]
+pub const fn step(step: Step) -> &'static str {
+    match step {
+        Step::Leave => "as it is",
+        Step::Clean => "clean",
+        Step::TrueUp => "true up",
+        Step::Cup => "cup",
+        Step::Repitch => "re-pitch",
+        Step::Trim => "trim",
+        Step::NewPropeller => "new",
+        Step::Ratio => "ratio",
+    }
+}
+
+/// `1 boat`, `2 boats`, with the number grouped.
+#[must_use]
+pub fn count(number: usize, one: &str, many: &str) -> String {
+    let shown = crate::number::rounded(number as f64, 0);
+    format!("{shown} {}", if number == 1 { one } else { many })
+}
+
+/// First letter large.
+#[must_use]
+pub fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// `a`, `a and b`, `a, b and c`.
+#[must_use]
+pub fn list<S: AsRef<str>>(items: &[S], last: &str) -> String {
+    match items {
+        [] => String::new(),
+        [one] => one.as_ref().to_owned(),
+        [firsts @ .., end] => {
+            let firsts: Vec<&str> = firsts.iter().map(AsRef::as_ref).collect();
+            format!("{} {last} {}", firsts.join(", "), end.as_ref())
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn chances_never_promise() {
+        assert_eq!(chance(0.0), "fewer than 1 in 100");
+        assert_eq!(chance(0.01), "1 in 100");
+        assert_eq!(chance(0.02), "1 in 50");
+        assert_eq!(chance(0.05), "1 in 20");
+        assert_eq!(chance(0.08), "1 in 10");
+        assert_eq!(chance(0.5), "5 in 10");
+        assert_eq!(chance(0.92), "9 in 10");
+        assert_eq!(chance(0.95), "19 in 20");
+        assert_eq!(chance(0.975), "49 in 50");
+        assert_eq!(chance(0.99), "99 in 100");
+        assert_eq!(chance(1.0), "more than 99 in 100");
+        assert_eq!(chance(f64::NAN), "unknown");
+    }
+
+    #[test]
+    fn lists_read_as_sentences() {
+        assert_eq!(list::<&str>(&[], "and"), "");
+        assert_eq!(list(&["a"], "and"), "a");
+        assert_eq!(list(&["a", "b", "c"], "or"), "a, b or c");
+    }
+}
