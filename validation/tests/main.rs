@@ -1,1 +1,2 @@
 //! Every published check, in one binary.
+mod water;

@@ -3,6 +3,7 @@
 //! This crate reads and checks job files (TOML) and saves them without disturbing comments or order. It knows nothing
 //! of physics. All quantities are SI; every quantity carries an 80 % band (8 chances in 10 of lying inside) and a source.
 
+pub mod assume;
 pub mod model;
 pub mod quantity;
 

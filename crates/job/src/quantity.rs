@@ -84,3 +84,26 @@ pub struct Quantity {
     /// Bytes in the file.
     pub at: Range<usize>,
 }
+
+impl Source {
+    /// The word used in a job file.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Source::Plate => "plate",
+            Source::Sheet => "sheet",
+            Source::Brochure => "brochure",
+            Source::Weighed => "weighed",
+            Source::Measured => "measured",
+            Source::Stamp => "stamp",
+            Source::Dashboard => "dashboard",
+            Source::Optical => "optical",
+            Source::Gps => "gps",
+            Source::Log => "log",
+            Source::Display => "display",
+            Source::Memory => "memory",
+            Source::Estimate => "estimate",
+            Source::Published => "published",
+        }
+    }
+}

@@ -3,10 +3,37 @@
 use crate::source::Method;
 
 pub mod curve;
+pub mod delft;
+pub mod depth;
+pub mod error;
 pub mod form;
+pub mod friction;
+pub mod handbook;
+pub mod holtrop;
+mod interpolate;
+pub mod measured;
+pub mod roughness;
 
 pub use curve::Curve;
 pub use form::{Form, Kind, Parts};
 
 /// Methods of this room.
-pub const METHODS: &[&Method] = &[];
+pub const METHODS: &[&Method] = &[
+    &friction::METHOD,
+    &friction::METHOD_SCHOENHERR,
+    &roughness::METHOD,
+    &roughness::METHOD_GRADES,
+    &roughness::METHOD_GROWTH,
+    &roughness::METHOD_BLADES,
+    &holtrop::METHOD_1982,
+    &holtrop::METHOD_1984,
+    &delft::METHOD_1981,
+    &delft::METHOD_1998,
+    &delft::METHOD_2008,
+    &handbook::METHOD_GERR,
+    &handbook::METHOD_CROUCH,
+    &handbook::METHOD_MAX_SL,
+    &measured::METHOD,
+    &depth::METHOD,
+    &error::METHOD,
+];

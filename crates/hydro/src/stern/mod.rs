@@ -1,9 +1,28 @@
 //! The stern: wake, thrust deduction, relative rotative efficiency, shaft angle.
+//!
+//! Taylor's convention throughout: `Va = V(1 - w)`, `T (1 - t) = R`, hull efficiency `ηH = (1 - t)/(1 - w)`. Some books
+//! use `Wf = 1 - w`.
 
 use crate::source::Method;
 
+pub mod deduction;
+pub mod shaft_angle;
+pub mod typical;
+pub mod wake;
+
+pub use typical::{Band, Typical, bollard_deduction, typical};
+
 /// Methods of this room.
-pub const METHODS: &[&Method] = &[];
+pub const METHODS: &[&Method] = &[
+    &wake::TAYLOR,
+    &wake::TAYLOR_LINE,
+    &wake::GERR_BLOCK,
+    &wake::GERR_SPEED,
+    &deduction::SCHOENHERR,
+    &shaft_angle::METHOD,
+    &typical::METHOD,
+    &typical::BOLLARD,
+];
 
 /// Where the propeller works.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -33,8 +52,27 @@ pub struct Stern {
     pub wake: f64,
     /// Thrust deduction fraction `t = 1 - R/T`.
     pub thrust_deduction: f64,
+    /// Thrust deduction at the bollard, where the flow into the propeller is its own only.
+    pub bollard_deduction: f64,
     /// Relative rotative efficiency `ηR = KQ open water / KQ behind`.
     pub relative_rotative: f64,
     /// Angle of the shaft to the flow, degrees.
     pub shaft_angle_deg: f64,
+}
+
+impl Stern {
+    /// A propeller in undisturbed water: no wake, no deduction, straight flow.
+    pub const OPEN: Stern = Stern {
+        wake: 0.0,
+        thrust_deduction: 0.0,
+        bollard_deduction: 0.0,
+        relative_rotative: 1.0,
+        shaft_angle_deg: 0.0,
+    };
+
+    /// Hull efficiency `ηH = (1 - t)/(1 - w)`.
+    #[must_use]
+    pub fn hull_efficiency(&self) -> f64 {
+        (1.0 - self.thrust_deduction) / (1.0 - self.wake)
+    }
 }

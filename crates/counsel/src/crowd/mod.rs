@@ -1,0 +1,197 @@
+//! The crowd: definite boats drawn from what was said and assumed, weighed by the readings.
+
+pub mod definite;
+pub mod latent;
+mod linear;
+pub mod normal;
+pub mod physics;
+pub mod plan;
+mod proposal;
+mod reading;
+pub mod setup;
+pub mod stats;
+
+use definite::Definite;
+use hydro::note::Notes;
+use latent::COUNT;
+use plan::Plan;
+use proposal::Proposal;
+use rayon::prelude::*;
+use stats::{Weighted, effective};
+
+/// Boats drawn to find out where the readings point.
+const SCOUTS: usize = 512;
+/// Least effective number of boats aimed at.
+const ENOUGH: f64 = 400.0;
+
+/// A weighted crowd of definite boats.
+pub struct Crowd {
+    /// What was drawn from.
+    pub plan: Plan,
+    /// The boats.
+    pub boats: Vec<Definite>,
+    /// Standard normal numbers of each boat, `boats × COUNT`.
+    pub z: Vec<f64>,
+    /// Weights, summing to 1.
+    pub weights: Vec<f64>,
+    /// Effective number of boats.
+    pub effective: f64,
+    /// Logarithm of what each boat would show for each observation, `boats × observations`.
+    pub shown: Vec<f64>,
+    /// The same for boats drawn before any reading was weighed.
+    pub before: Vec<f64>,
+    /// Whether the readings are explained: the typical boat left lies within 3 scatters of every reading.
+    pub explained: bool,
+    /// Seed of the draw.
+    pub seed: u32,
+}
+
+/// Draws of a batch of boats and what follows from them.
+struct Batch {
+    z: Vec<f64>,
+    boats: Vec<Definite>,
+    shown: Vec<f64>,
+    /// ln of prior/proposal.
+    drawn: Vec<f64>,
+    /// ln likelihood.
+    fits: Vec<f64>,
+}
+
+impl Batch {
+    fn draw(plan: &Plan, proposal: &Proposal, count: usize, seed: u32) -> Batch {
+        let mut z = vec![0.0; count * COUNT];
+        z.par_chunks_mut(COUNT).enumerate().for_each(|(i, row)| {
+            for (d, x) in row.iter_mut().enumerate() {
+                *x = normal::draw(i as u32, d as u32, seed);
+            }
+            proposal.place(i, row);
+        });
+        let boats: Vec<Definite> = z.par_chunks(COUNT).map(|row| Definite::new(plan, plan.values(row))).collect();
+        let m = plan.observations.len();
+        let mut shown = vec![f64::NAN; count * m];
+        let mut fits = vec![0.0; count];
+        if m > 0 {
+            shown.par_chunks_mut(m).zip(fits.par_iter_mut()).zip(&boats).for_each(|((shown, fit), boat)| {
+                *fit = reading::likelihood(plan, boat, shown);
+            });
+        }
+        let drawn = z.par_chunks(COUNT).map(|row| proposal.log_weight(row)).collect();
+        Batch { z, boats, shown, drawn, fits }
+    }
+
+    /// Weights `prior × likelihood^power / proposal`, greatest 1.
+    fn weights(&self, power: f64) -> Vec<f64> {
+        let logs: Vec<f64> = self.drawn.iter().zip(&self.fits).map(|(d, f)| d + power * f).collect();
+        let top = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        logs.iter().map(|l| (l - top).exp()).collect()
+    }
+
+    /// The strongest weights that leave `least` effective boats.
+    fn tempered(&self, least: f64) -> Vec<f64> {
+        let mut power = 1.0;
+        loop {
+            let weights = self.weights(power);
+            if effective(&weights) >= least || power < 1e-4 {
+                return weights;
+            }
+            power *= 0.6;
+        }
+    }
+
+    fn bent(&self, plan: &Plan) -> Proposal {
+        let observed: Vec<f64> = plan.observations.iter().map(|o| o.value.ln()).collect();
+        let scatter: Vec<f64> = plan.observations.iter().map(|o| o.scatter).collect();
+        let weights = self.tempered(0.35 * self.boats.len() as f64);
+        Proposal::bent(&self.z, &weights, &self.shown, &observed, &scatter)
+    }
+}
+
+impl Crowd {
+    /// Draws `count` boats and weighs them by the readings of the plan.
+    #[must_use]
+    pub fn draw(plan: Plan, count: usize, seed: u32) -> Crowd {
+        if plan.observations.is_empty() {
+            let batch = Batch::draw(&plan, &Proposal::prior(), count, seed);
+            return Crowd::of(plan, batch, Vec::new(), seed);
+        }
+        let scouts = SCOUTS.min(count);
+        let first = Batch::draw(&plan, &Proposal::prior(), scouts, seed.wrapping_add(0x9e37));
+        let before = first.shown.clone();
+        let mut proposal = first.bent(&plan);
+        let second = Batch::draw(&plan, &proposal, scouts, seed.wrapping_add(0x79b9));
+        if effective(&second.weights(1.0)) < 0.5 * scouts as f64 {
+            proposal = second.bent(&plan);
+        }
+        let mut batch = Batch::draw(&plan, &proposal, count, seed);
+        for round in 0..2_u32 {
+            if effective(&batch.weights(1.0)) >= ENOUGH.min(0.2 * count as f64) {
+                break;
+            }
+            let next = Batch::draw(&plan, &batch.bent(&plan), count, seed.wrapping_add(0x85eb * (round + 1)));
+            if effective(&next.weights(1.0)) > effective(&batch.weights(1.0)) {
+                batch = next;
+            }
+        }
+        Crowd::of(plan, batch, before, seed)
+    }
+
+    fn of(plan: Plan, batch: Batch, before: Vec<f64>, seed: u32) -> Crowd {
+        let mut weights = batch.weights(1.0);
+        let total: f64 = weights.iter().sum();
+        weights.iter_mut().for_each(|w| *w /= total);
+        let m = plan.observations.len();
+        let explained = m == 0 || {
+            let worst: Vec<f64> = batch
+                .shown
+                .chunks(m)
+                .map(|shown| {
+                    shown.iter().zip(&plan.observations).map(|(s, o)| reading::gap(o, *s).abs()).fold(0.0, f64::max)
+                })
+                .collect();
+            Weighted::new(&weights).band(&worst, "1").middle < 3.0
+        };
+        Crowd { effective: effective(&weights), boats: batch.boats, z: batch.z, shown: batch.shown, weights, before, explained, plan, seed }
+    }
+
+    /// The warnings that travelled with at least one boat in ten.
+    #[must_use]
+    pub fn notes(&self) -> Vec<String> {
+        let total: f64 = self.weights.iter().sum();
+        hydro::note::Note::ALL
+            .iter()
+            .filter(|note| {
+                let share: f64 = self
+                    .boats
+                    .iter()
+                    .zip(&self.weights)
+                    .filter(|(boat, _)| Notes::has(boat.notes, **note))
+                    .map(|(_, w)| w)
+                    .sum();
+                share > 0.1 * total
+            })
+            .map(|note| note.text().to_owned())
+            .collect()
+    }
+
+    /// One latent's draws over the crowd.
+    #[must_use]
+    pub fn column(&self, latent: latent::Latent) -> Vec<f64> {
+        self.z.iter().skip(latent as usize).step_by(COUNT).copied().collect()
+    }
+
+    /// The drawn values of one latent over the crowd.
+    #[must_use]
+    pub fn values(&self, latent: latent::Latent) -> Vec<f64> {
+        self.boats.iter().map(|b| b.row[latent as usize]).collect()
+    }
+
+    /// An evenly weighted crowd of `count` of these boats, by position.
+    #[must_use]
+    pub fn representatives(&self, count: usize) -> Vec<usize> {
+        if self.plan.observations.is_empty() {
+            // Any leading stretch of the sequence is evenly spread already.
+            return (0..count.min(self.boats.len())).collect();
+        }
+        stats::resample(&self.weights, count.min(self.boats.len()))
+    }
+}

@@ -1,0 +1,237 @@
+//! From a job to what is drawn and what was observed.
+
+use super::latent::{COUNT, Latent};
+use super::physics;
+use super::setup::Setup;
+use crate::lack::{self, Lack};
+use job::Job;
+use job::assume::{self, Dist, Knowledge, Length};
+
+/// The drawn values of one boat.
+pub type Row = [f64; COUNT];
+
+/// What is drawn, and the readings to weigh with.
+#[derive(Clone, Debug)]
+pub struct Plan {
+    /// What was stated or assumed.
+    pub knowledge: Knowledge,
+    /// A spread per latent.
+    pub dists: [Dist; COUNT],
+    /// Whether stated, and the source, per latent.
+    pub origin: Vec<(bool, String)>,
+    /// The states readings were taken in; the first is the boat as described.
+    pub setups: Vec<Setup>,
+    /// What was read.
+    pub observations: Vec<Observation>,
+    /// In a nozzle.
+    pub ducted: bool,
+    /// The towed curve, if any: speed m/s, resistance N.
+    pub towed: Vec<(f64, f64)>,
+}
+
+/// What was read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Observation {
+    /// Position of the reading in the job.
+    pub reading: usize,
+    /// Position of its state in [`Plan::setups`].
+    pub setup: usize,
+    /// At full throttle; else at this shown engine speed, rev/s.
+    pub at: At,
+    /// What was read.
+    pub what: What,
+    /// The value read, SI.
+    pub value: f64,
+    /// Standard deviation of the logarithm of the value, scatter only.
+    pub scatter: f64,
+    /// Standard deviation of the logarithm of the instrument's own lasting error, drawn once for the boat.
+    pub bias: f64,
+    /// The engine was held by its governor: the reading says only "at least".
+    pub at_least: bool,
+}
+
+/// At what throttle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum At {
+    /// Fully open.
+    FullThrottle,
+    /// At this engine speed as shown, rev/s, with the lasting error (sd of the logarithm) of the instrument.
+    Shown(f64, f64),
+    /// At this engine speed as derived from the shaft, rev/s of the shaft.
+    Shaft(f64),
+}
+
+/// What was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// Engine speed, rev/s.
+    EngineSpeed,
+    /// Shaft speed, rev/s.
+    ShaftSpeed,
+    /// Boat speed, m/s.
+    Speed,
+    /// Fuel, kg/s.
+    Fuel,
+}
+
+/// Scatter of engine speed from run to run that no instrument is to blame for: sea, helm, load. `estimate`.
+const RUN_ENGINE_SPEED: f64 = 0.008;
+/// The same for boat speed at full throttle; `estimate`.
+const RUN_SPEED: f64 = 0.02;
+/// The same at part throttle, where the smooth error of the hull's curve has more freedom; `estimate`.
+const RUN_SPEED_PART: f64 = 0.04;
+/// Fuel at a steady speed; `estimate`.
+const RUN_FUEL: f64 = 0.07;
+
+impl Plan {
+    /// What is drawn and observed for a job.
+    ///
+    /// # Errors
+    /// When something is missing that cannot be assumed.
+    pub fn new(job: &Job) -> Result<Plan, Lack> {
+        lack::check(job)?;
+        let knowledge = assume::knowledge(job);
+        let (dists, origin) = spreads(&knowledge);
+        let leg = physics::is_leg(knowledge.arrangement.0);
+        let mut plan = Plan {
+            ducted: matches!(job.propeller.section, Some(job::Section::Ducted)),
+            towed: job.boat.resistance.iter().map(|(v, r)| (v.middle, r.middle)).collect(),
+            setups: vec![Setup::default()],
+            observations: Vec::new(),
+            dists,
+            origin,
+            knowledge,
+        };
+        for (i, reading) in job.readings.iter().enumerate() {
+            let k = &plan.knowledge;
+            let setup = Setup::of_state(&reading.state, k.diameter.dist.middle, k.blades.0, leg);
+            let setup = plan.setups.iter().position(|s| *s == setup).unwrap_or_else(|| {
+                plan.setups.push(setup);
+                plan.setups.len() - 1
+            });
+            observe(&mut plan.observations, i, reading, setup);
+        }
+        Ok(plan)
+    }
+
+    /// Values drawn at a row of standard normal numbers.
+    #[must_use]
+    pub fn values(&self, z: &[f64]) -> Row {
+        let mut row = [0.0; COUNT];
+        for (value, (dist, z)) in row.iter_mut().zip(self.dists.iter().zip(z)) {
+            *value = dist.at(*z);
+        }
+        row
+    }
+}
+
+/// Splits a reading into what was observed. An 80 % band of an instrument is mostly lasting (a wrong scale stays wrong),
+/// partly scatter; the split is an `estimate`.
+fn observe(list: &mut Vec<Observation>, index: usize, reading: &job::Reading, setup: usize) {
+    let sd = |q: &job::Quantity| (0.5 * (q.high - q.low) / assume::BAND_Z / q.middle).max(1e-4);
+    let governed = reading.governed == Some(true);
+    let engine = reading.engine_speed.as_ref().filter(|q| q.middle > 0.0);
+    let shaft = reading.shaft_speed.as_ref().filter(|q| q.middle > 0.0);
+    let at = if reading.full_throttle {
+        At::FullThrottle
+    } else if let Some(q) = engine {
+        At::Shown(q.middle, 0.9 * sd(q))
+    } else if let Some(q) = shaft {
+        At::Shaft(q.middle)
+    } else {
+        return;
+    };
+    let mut push = |what, value: f64, scatter: f64, bias: f64| {
+        list.push(Observation {
+            reading: index,
+            setup,
+            at,
+            what,
+            value,
+            scatter,
+            bias,
+            at_least: governed && matches!(what, What::EngineSpeed | What::ShaftSpeed),
+        });
+    };
+    if reading.full_throttle {
+        if let Some(q) = engine {
+            push(What::EngineSpeed, q.middle, (0.44 * sd(q)).hypot(RUN_ENGINE_SPEED), 0.9 * sd(q));
+        }
+        if let Some(q) = shaft {
+            push(What::ShaftSpeed, q.middle, sd(q).hypot(RUN_ENGINE_SPEED), 0.0);
+        }
+    }
+    if let Some(q) = reading.speed.as_ref().filter(|q| q.middle > 0.0) {
+        let run = if reading.full_throttle { RUN_SPEED } else { RUN_SPEED_PART };
+        let lasting = matches!(q.source, Some(job::Source::Log | job::Source::Dashboard));
+        let (scatter, bias) = if lasting { (0.44 * sd(q), 0.9 * sd(q)) } else { (sd(q), 0.0) };
+        push(What::Speed, q.middle, scatter.hypot(run), bias);
+    }
+    if let Some(q) = reading.fuel.as_ref().filter(|q| q.middle > 0.0) {
+        push(What::Fuel, q.middle, sd(q).hypot(RUN_FUEL), 0.0);
+    }
+}
+
+fn spreads(k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
+    let normal = Dist::band(-assume::BAND_Z, 0.0, assume::BAND_Z);
+    let mut dists = [normal; COUNT];
+    let mut origin = vec![(false, String::new()); COUNT];
+    let mut set = |latent: Latent, dist: Dist, stated: bool, source: &str| {
+        dists[latent as usize] = dist;
+        origin[latent as usize] = (stated, source.to_owned());
+    };
+    let nothing = Dist::fixed(1.0);
+    match &k.length {
+        Length::Waterline(l) => {
+            set(Latent::Length, l.dist, l.stated, &l.source);
+            set(Latent::LengthRatio, nothing, true, "");
+        }
+        Length::OfOverall { overall, ratio } => {
+            set(Latent::Length, overall.dist, overall.stated, &overall.source);
+            set(Latent::LengthRatio, ratio.dist, ratio.stated, &ratio.source);
+        }
+        Length::OfWeight(ratio) => {
+            set(Latent::Length, ratio.dist, false, &ratio.source);
+            set(Latent::LengthRatio, nothing, true, "");
+        }
+    }
+    for (latent, known) in [
+        (Latent::Weight, &k.weight),
+        (Latent::Beam, &k.beam),
+        (Latent::ChineRatio, &k.chine_ratio),
+        (Latent::Prismatic, &k.prismatic),
+        (Latent::Midship, &k.midship),
+        (Latent::Lcb, &k.lcb),
+        (Latent::Entrance, &k.entrance),
+        (Latent::Transom, &k.transom),
+        (Latent::Deadrise, &k.deadrise),
+        (Latent::Lcg, &k.lcg),
+        (Latent::Appendages, &k.appendages),
+        (Latent::Windage, &k.windage),
+        (Latent::HullRoughness, &k.hull_roughness),
+        (Latent::WaterTemperature, &k.water_temperature),
+        (Latent::AirTemperature, &k.air_temperature),
+        (Latent::Power, &k.power),
+        (Latent::RatedSpeed, &k.rated_speed),
+        (Latent::TopRatio, &k.top_ratio),
+        (Latent::Condition, &k.condition),
+        (Latent::Reduction, &k.reduction),
+        (Latent::ShaftAngle, &k.shaft_angle),
+        (Latent::Diameter, &k.diameter),
+        (Latent::AreaRatio, &k.area_ratio),
+        (Latent::FlatShare, &k.flat_share),
+        (Latent::Cup, &k.cup),
+        (Latent::BladeRoughness, &k.blade_roughness),
+        (Latent::Immersion, &k.immersion),
+    ] {
+        set(latent, known.dist, known.stated, &known.source);
+    }
+    if let Some(pitch) = &k.pitch {
+        set(Latent::Pitch, pitch.dist, pitch.stated, &pitch.source);
+    }
+    // Another propeller's mark is as wrong as this one's may be; castings of one mark differ by several per cent.
+    set(Latent::OtherPitch, Dist::band(0.97, 1.0, 1.03), false, "stamps and styles differ; common practice, no source");
+    set(Latent::OtherArea, Dist::band(0.93, 1.0, 1.08), false, "blade area of the same mark differs; common practice");
+    physics::spreads(k, &mut set);
+    (dists, origin)
+}
