@@ -31,17 +31,22 @@ pub fn at_full_throttle(run: &Run) -> Measures {
     let f = &run.fitted;
     let n = point.shaft_speed.0;
     let va = point.speed * (1.0 - f.installation.stern.wake);
-    let sigma = limits::burrill::sigma_07(f.installation.breakdown.head, f.installation.water.density, va, n, f.screw.diameter);
-    let projected = limits::burrill::projected_area(&f.screw);
-    let tau = limits::burrill::tau_c(point.thrust, f.installation.water.density, projected, va, n, f.screw.diameter);
+    let density = f.installation.water.density;
+    let diameter = f.screw.diameter;
+    let square = limits::burrill::blade_speed_squared(va, n, diameter);
+    let sigma = limits::burrill::sigma(f.installation.breakdown.head, density, square);
+    let disc = std::f64::consts::FRAC_PI_4 * diameter * diameter;
+    let pitch = f.screw.effective_pitch_ratio();
+    let projected = disc * limits::burrill::projected_area_ratio(f.screw.expanded_area_ratio, pitch);
+    let tau = limits::burrill::tau(point.thrust, density, projected, square);
     Measures {
-        apparent_slip: limits::slip::apparent(f.marked_pitch, n, point.speed),
-        real_slip: limits::slip::apparent(f.screw.pitch_ratio * f.screw.diameter, n, va),
+        apparent_slip: limits::slip::slip(point.speed, n, f.marked_pitch).unwrap_or(0.0),
+        real_slip: limits::slip::slip(va, n, f.screw.pitch_ratio * diameter).unwrap_or(0.0),
         efficiency: point.efficiency,
         back_cavitation: limits::burrill::back_cavitation(sigma, tau).value,
         thrust_lost: point.thrust_lost,
-        tip_speed: std::f64::consts::PI * f.screw.diameter * n,
-        blade_loading: point.thrust / projected,
+        tip_speed: limits::tip_speed::tip_speed(n, diameter),
+        blade_loading: limits::loading::actual(point.thrust, projected),
         thrust: point.thrust,
     }
 }

@@ -54,10 +54,11 @@ impl Definite {
         let get = |latent: Latent| row[latent as usize];
         let water = physics::water(k.fresh, get(Latent::WaterTemperature));
         let form = form(plan, &row, &water.value);
-        let engine = physics::engine(k, &row);
+        let engine = physics::engine(plan, &row);
         let stern = Stern {
             wake: get(Latent::Wake),
             thrust_deduction: get(Latent::ThrustDeduction),
+            bollard_deduction: physics::bollard_deduction(k),
             relative_rotative: get(Latent::RelativeRotative),
             shaft_angle_deg: get(Latent::ShaftAngle),
         };
@@ -142,7 +143,7 @@ impl Definite {
             }
             physics::curve(plan, &form, &self.water, &self.row).value
         };
-        let mut drive = physics::drive(&plan.knowledge, &self.row);
+        let mut drive = physics::drive(plan, &self.row);
         if let Some(reduction) = setup.reduction {
             drive.reduction = reduction;
         }

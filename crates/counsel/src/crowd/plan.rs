@@ -4,6 +4,9 @@ use super::latent::{COUNT, Latent};
 use super::physics;
 use super::setup::Setup;
 use crate::lack::{self, Lack};
+use hydro::engine::FullThrottleCurve;
+use hydro::hull::measured::Towed;
+use hydro::openwater::Spread;
 use job::Job;
 use job::assume::{self, Dist, Knowledge, Length};
 
@@ -25,8 +28,14 @@ pub struct Plan {
     pub observations: Vec<Observation>,
     /// In a nozzle.
     pub ducted: bool,
-    /// The towed curve, if any: speed m/s, resistance N.
-    pub towed: Vec<(f64, f64)>,
+    /// A towed resistance curve, if there is one.
+    pub towed: Option<Towed>,
+    /// The maker's full-throttle curve, if there is one.
+    pub maker_curve: Option<FullThrottleCurve>,
+    /// Where the engine's power is declared, if that was said.
+    pub declared_at: Option<job::PowerAt>,
+    /// Error of the propeller series at the propeller fitted.
+    pub series: Spread,
 }
 
 /// What was read.
@@ -91,11 +100,14 @@ impl Plan {
     pub fn new(job: &Job) -> Result<Plan, Lack> {
         lack::check(job)?;
         let knowledge = assume::knowledge(job);
-        let (dists, origin) = spreads(&knowledge);
+        let (dists, origin) = spreads(job, &knowledge);
         let leg = physics::is_leg(knowledge.arrangement.0);
         let mut plan = Plan {
             ducted: matches!(job.propeller.section, Some(job::Section::Ducted)),
-            towed: job.boat.resistance.iter().map(|(v, r)| (v.middle, r.middle)).collect(),
+            towed: towed(job),
+            maker_curve: physics::maker_curve(job, &knowledge),
+            declared_at: job.engine.rated_at,
+            series: physics::series_spread(&knowledge, matches!(job.propeller.section, Some(job::Section::Ducted))),
             setups: vec![Setup::default()],
             observations: Vec::new(),
             dists,
@@ -123,6 +135,12 @@ impl Plan {
         }
         row
     }
+}
+
+/// The towed curve of a job; points that make no curve are left out of account.
+fn towed(job: &Job) -> Option<Towed> {
+    let points: Vec<(f64, f64)> = job.boat.resistance.iter().map(|(v, r)| (v.middle, r.middle)).collect();
+    Towed::new(&points).ok()
 }
 
 /// Splits a reading into what was observed. An 80 % band of an instrument is mostly lasting (a wrong scale stays wrong),
@@ -172,7 +190,7 @@ fn observe(list: &mut Vec<Observation>, index: usize, reading: &job::Reading, se
     }
 }
 
-fn spreads(k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
+fn spreads(job: &Job, k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
     let normal = Dist::band(-assume::BAND_Z, 0.0, assume::BAND_Z);
     let mut dists = [normal; COUNT];
     let mut origin = vec![(false, String::new()); COUNT];
@@ -208,7 +226,6 @@ fn spreads(k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
         (Latent::Lcg, &k.lcg),
         (Latent::Appendages, &k.appendages),
         (Latent::Windage, &k.windage),
-        (Latent::HullRoughness, &k.hull_roughness),
         (Latent::WaterTemperature, &k.water_temperature),
         (Latent::AirTemperature, &k.air_temperature),
         (Latent::Power, &k.power),
@@ -220,8 +237,6 @@ fn spreads(k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
         (Latent::Diameter, &k.diameter),
         (Latent::AreaRatio, &k.area_ratio),
         (Latent::FlatShare, &k.flat_share),
-        (Latent::Cup, &k.cup),
-        (Latent::BladeRoughness, &k.blade_roughness),
         (Latent::Immersion, &k.immersion),
     ] {
         set(latent, known.dist, known.stated, &known.source);
@@ -232,6 +247,6 @@ fn spreads(k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
     // Another propeller's mark is as wrong as this one's may be; castings of one mark differ by several per cent.
     set(Latent::OtherPitch, Dist::band(0.97, 1.0, 1.03), false, "stamps and styles differ; common practice, no source");
     set(Latent::OtherArea, Dist::band(0.93, 1.0, 1.08), false, "blade area of the same mark differs; common practice");
-    physics::spreads(k, &mut set);
+    physics::spreads(job, k, &mut set);
     (dists, origin)
 }

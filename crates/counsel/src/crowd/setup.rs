@@ -1,5 +1,6 @@
 //! A state of the boat other than the one described: another propeller, ratio, weight or surface.
 
+use super::physics;
 use crate::change::Change;
 use job::assume::{self, Dist};
 use job::{Growth, State};
@@ -40,11 +41,11 @@ impl Setup {
             pitch: change.pitch,
             blades: change.blades,
             area_ratio: change.area_ratio,
-            cup: change.cup.map(|c| assume::cup(c).dist),
+            cup: change.cup.map(|c| physics::cup(Some(c), false).dist),
             reduction: change.reduction,
             mass: change.displacement.map(Dist::fixed),
-            hull_roughness: change.hull_growth.map(|g| assume::hull_roughness(Some(g), None).dist),
-            blade_roughness: change.blade_growth.map(|g| assume::blade_roughness(Some(g)).dist),
+            hull_roughness: change.hull_growth.map(|g| physics::hull_roughness(Some(g), None, 15.0).dist),
+            blade_roughness: change.blade_growth.map(|g| physics::blade_roughness(Some(g)).dist),
             other_propeller: change.blades.is_some_and(|z| z != fitted_blades)
                 || change.diameter.is_some_and(|d| d > 1.002 * fitted_diameter)
                 || change.area_ratio.is_some(),
@@ -68,13 +69,13 @@ impl Setup {
             pitch: p.and_then(|p| p.pitch.as_ref()).map(|q| q.middle),
             blades,
             area_ratio,
-            cup: p.and_then(|p| p.cup).map(|c| assume::cup(c).dist),
+            cup: p.and_then(|p| p.cup).map(|c| physics::cup(Some(c), false).dist),
             reduction: state.reduction.as_ref().map(|q| q.middle),
             mass: state.displacement.as_ref().map(|q| Dist::band(q.low, q.middle, q.high)),
             hull_roughness: (state.growth.is_some() || state.since_scrub.is_some()).then(|| {
-                assume::hull_roughness(state.growth, state.since_scrub.as_ref().map(|q| q.middle)).dist
+                physics::hull_roughness(state.growth, state.since_scrub.as_ref().map(|q| q.middle), 15.0).dist
             }),
-            blade_roughness: p.and_then(|p| p.growth).map(|g| assume::blade_roughness(Some(g)).dist),
+            blade_roughness: p.and_then(|p| p.growth).map(|g| physics::blade_roughness(Some(g)).dist),
             other_propeller: blades.is_some_and(|z| z != fitted_blades)
                 || diameter.is_some_and(|d| d > 1.002 * fitted_diameter)
                 || area_ratio.is_some(),
@@ -86,8 +87,8 @@ impl Setup {
     pub fn clean(mass: Option<Dist>) -> Setup {
         Setup {
             mass,
-            hull_roughness: Some(assume::hull_roughness(Some(Growth::Clean), None).dist),
-            blade_roughness: Some(assume::blade_roughness(Some(Growth::Clean)).dist),
+            hull_roughness: Some(physics::hull_roughness(Some(Growth::Clean), None, 15.0).dist),
+            blade_roughness: Some(physics::blade_roughness(Some(Growth::Clean)).dist),
             ..Setup::default()
         }
     }

@@ -1,7 +1,7 @@
 //! Hull form, weight and surface where the owner cannot know them, by kind of boat.
 
 use super::{Known, Length};
-use crate::model::{Arrangement, EngineKind, Growth, Job, Kind};
+use crate::model::{Arrangement, EngineKind, Job, Kind};
 
 pub(super) struct Hull {
     pub length: Length,
@@ -17,7 +17,6 @@ pub(super) struct Hull {
     pub lcg: Known,
     pub appendages: Known,
     pub windage: Known,
-    pub roughness: Known,
 }
 
 /// Kind of hull: stated, else from the propeller's place, the engine, or how fast the boat was seen to go.
@@ -191,43 +190,5 @@ pub(super) fn hull(job: &Job, kind: Kind, arrangement: Arrangement) -> Hull {
         lcg,
         appendages,
         windage: by_kind(kind, [(0.3, 0.55, 1.0), (0.35, 0.6, 1.0), (0.3, 0.5, 0.8), (0.2, 0.35, 0.6)], USUAL),
-        roughness: hull_roughness(job.boat.growth, job.boat.since_scrub.as_ref().map(|q| q.middle)),
     }
-}
-
-/// Equivalent sand roughness of the bottom, m: by grade, else by time afloat since it was cleaned, else unknown.
-///
-/// Grades: Schultz 2007 (values from memory), NSTM rating to ks; between grades the spread reaches half-way to the
-/// neighbours. By time: about a grade per season in temperate water, `common practice, no source`.
-#[must_use]
-pub fn hull_roughness(growth: Option<Growth>, seconds_afloat: Option<f64>) -> Known {
-    const MICRON: f64 = 1e-6;
-    if let Some(growth) = growth {
-        let (low, middle, high) = match growth {
-            Growth::Clean => (25.0, 45.0, 100.0),
-            Growth::LightSlime => (60.0, 110.0, 200.0),
-            Growth::HeavySlime => (170.0, 300.0, 550.0),
-            Growth::SmallShell => (550.0, 1000.0, 1800.0),
-            Growth::MediumShell => (1700.0, 3000.0, 5500.0),
-            Growth::HeavyShell => (5500.0, 10_000.0, 16_000.0),
-        };
-        let mut known = Known::assumed(low * MICRON, middle * MICRON, high * MICRON, "grade of growth, Schultz 2007");
-        known.stated = true;
-        return known;
-    }
-    if let Some(seconds) = seconds_afloat {
-        let months = seconds / (365.25 / 12.0 * 86_400.0);
-        // Doubles every month and a half from clean, held at heavy shell.
-        let middle = (45.0 * (months / 1.5).exp2()).min(10_000.0);
-        let wide = 1.6 + 0.25 * months.min(12.0);
-        let mut known = Known::assumed(
-            (middle / wide).max(30.0) * MICRON,
-            middle * MICRON,
-            (middle * wide).min(16_000.0) * MICRON,
-            "time since the last scrub; growth doubling in six weeks, common practice, no source",
-        );
-        known.stated = true;
-        return known;
-    }
-    Known::assumed(40.0 * MICRON, 100.0 * MICRON, 350.0 * MICRON, "state of the bottom unknown: clean to slimy")
 }

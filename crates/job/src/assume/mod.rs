@@ -180,8 +180,6 @@ pub struct Knowledge {
     pub appendages: Known,
     /// Air drag area over `B²`.
     pub windage: Known,
-    /// Equivalent sand roughness of the bottom, m.
-    pub hull_roughness: Known,
     /// Water temperature, °C.
     pub water_temperature: Known,
     /// Air temperature, °C.
@@ -210,10 +208,6 @@ pub struct Knowledge {
     pub area_ratio: Known,
     /// Share of flat-faced behaviour.
     pub flat_share: Known,
-    /// Cup as a fraction of pitch.
-    pub cup: Known,
-    /// Blade roughness, m.
-    pub blade_roughness: Known,
     /// Shaft centre below water, m.
     pub immersion: Known,
 }
@@ -248,7 +242,6 @@ pub fn knowledge(job: &Job) -> Knowledge {
         lcg: h.lcg,
         appendages: h.appendages,
         windage: h.windage,
-        hull_roughness: h.roughness,
         water_temperature: Known::stated(job.place.water_temperature.as_ref())
             .unwrap_or_else(|| Known::assumed(10.0, 15.0, 22.0, "usual for temperate waters")),
         air_temperature: Known::stated(job.place.air_temperature.as_ref())
@@ -265,14 +258,11 @@ pub fn knowledge(job: &Job) -> Knowledge {
         blades: p.blades,
         area_ratio: p.area_ratio,
         flat_share: p.flat_share,
-        cup: p.cup,
-        blade_roughness: p.blade_roughness,
         immersion: p.immersion,
     }
 }
 
-pub use hull::hull_roughness;
-pub use propeller::{area_ratio, blade_roughness, cup};
+pub use propeller::area_ratio;
 
 #[cfg(test)]
 mod tests {

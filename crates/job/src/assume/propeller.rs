@@ -2,7 +2,7 @@
 
 use super::Known;
 use super::engine::Machinery;
-use crate::model::{Arrangement, Blades, Cup, Growth, Job, Section, Width};
+use crate::model::{Arrangement, Blades, Job, Section, Width};
 
 pub(super) struct Propeller {
     pub diameter: Known,
@@ -10,8 +10,6 @@ pub(super) struct Propeller {
     pub blades: (u8, bool),
     pub area_ratio: Known,
     pub flat_share: Known,
-    pub cup: Known,
-    pub blade_roughness: Known,
     pub immersion: Known,
 }
 
@@ -37,12 +35,6 @@ pub(super) fn propeller(job: &Job, arrangement: Arrangement, machinery: &Machine
             None if folding => Known::assumed(0.4, 0.7, 1.0, "thin flat blades usual; common practice"),
             None => Known::assumed(0.15, 0.5, 0.85, "section style unknown: between airfoil and flat-faced"),
         },
-        cup: match p.cup {
-            Some(stated) => cup(stated).asserted(),
-            None if leg => Known::assumed(0.0, 0.025, 0.06, "cup unknown: many leg propellers carry some; common practice"),
-            None => Known::assumed(0.0, 0.005, 0.025, "no cup spoken of"),
-        },
-        blade_roughness: blade_roughness(p.growth),
         immersion: Known::stated(p.immersion.as_ref()).unwrap_or_else(|| {
             let d = diameter.dist.middle;
             let (low, middle, high) = if leg { (0.5, 0.7, 1.0) } else { (0.8, 1.2, 2.0) };
@@ -84,40 +76,5 @@ pub fn area_ratio(blades: u8, width: Option<Width>, leg: bool) -> Known {
         Known::assumed(middle / wide, middle, middle * wide, "blade area usual for the number of blades; common practice");
     known.dist = known.dist.within(0.15, 1.15);
     known.stated = stated;
-    known
-}
-
-/// Cup as a fraction added to the pitch: a normal cup acts like an inch or 5 % more pitch; `common practice, no source`.
-#[must_use]
-pub fn cup(cup: Cup) -> Known {
-    let (low, middle, high) = match cup {
-        Cup::None => (0.0, 0.0, 0.0),
-        Cup::Light => (0.01, 0.025, 0.045),
-        Cup::Medium => (0.025, 0.05, 0.08),
-        Cup::Heavy => (0.045, 0.08, 0.12),
-    };
-    Known::assumed(low, middle, high, "a normal cup acts like about 5 % more pitch; common practice, no source")
-}
-
-/// Blade roughness height kp, m, by state; ITTC-78 takes 30 µm for a new blade, the rest `estimate`.
-#[must_use]
-pub fn blade_roughness(growth: Option<Growth>) -> Known {
-    const MICRON: f64 = 1e-6;
-    let (low, middle, high) = match growth {
-        Some(Growth::Clean) => (20.0, 40.0, 100.0),
-        Some(Growth::LightSlime) => (60.0, 150.0, 300.0),
-        Some(Growth::HeavySlime) => (200.0, 400.0, 800.0),
-        Some(Growth::SmallShell) => (700.0, 1500.0, 3000.0),
-        Some(Growth::MediumShell) => (2000.0, 4000.0, 7000.0),
-        Some(Growth::HeavyShell) => (5000.0, 8000.0, 15_000.0),
-        None => (30.0, 70.0, 300.0),
-    };
-    let mut known = Known::assumed(
-        low * MICRON,
-        middle * MICRON,
-        high * MICRON,
-        if growth.is_some() { "state of the blades" } else { "state of the blades unknown" },
-    );
-    known.stated = growth.is_some();
     known
 }
