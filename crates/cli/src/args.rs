@@ -12,7 +12,6 @@ use crate::value;
     name = "fairwake",
     version,
     max_term_width = 100,
-    propagate_version = true,
     disable_help_subcommand = true,
     subcommand_required = true,
     arg_required_else_help = true,
@@ -32,10 +31,10 @@ pub struct Cli {
 #[derive(Clone, Copy, Debug, Args)]
 #[command(next_help_heading = "How to answer")]
 pub struct Common {
-    /// Text for people, or JSON for programs (always in the units named beside each value)
+    /// Text for people, or JSON for programs (whose values name their units, whatever --units says)
     #[arg(long, global = true, value_enum, default_value_t = Format::Text, value_name = "FORMAT")]
     pub format: Format,
-    /// Units of the text; boat speed is in knots either way
+    /// Units of the text: mm, kg, kW, L or in, lb, hp, US gal; boat speed is in knots either way
     #[arg(long, global = true, value_enum, default_value_t = Units::Metric, value_name = "UNITS")]
     pub units: Units,
     /// Seed of the draw of definite boats: the same seed gives the same answer
@@ -53,29 +52,29 @@ pub struct Common {
 /// Form of the answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Format {
-    /// Text for people.
+    // Text for people.
     Text,
-    /// JSON for programs.
+    // JSON for programs.
     Json,
 }
 
 /// Units of the text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Units {
-    /// Millimetres, kilograms, kilowatts, litres.
+    // Millimetres, kilograms, kilowatts, litres.
     Metric,
-    /// Inches, pounds, horsepower, US gallons.
+    // Inches, pounds, horsepower, US gallons.
     Imperial,
 }
 
 /// When to colour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Colour {
-    /// When a person reads it.
+    // When a person reads it.
     Auto,
-    /// Always.
+    // Always.
     Always,
-    /// Never.
+    // Never.
     Never,
 }
 
@@ -84,11 +83,11 @@ pub enum Colour {
 pub enum Command {
     /// Ask the call's questions and write a job file
     New(NewArgs),
-    /// Judge the propeller fitted: what it does to the engine and the boat
+    /// Judge the propeller fitted: does it suit engine and boat, and how sure is that
     Judge(JudgeArgs),
-    /// Try a change: the same judgement before and after, and the difference
+    /// Try a change: before, after, and the difference
     Try(TryArgs),
-    /// Choose: a shortlist of changes and propellers, cheapest step first to consider, best first in rank
+    /// Shortlist of changes, propellers and ratios, best first
     Choose(ChooseArgs),
     /// Open-water characteristics of a propeller by a published series
     Openwater(OpenWaterArgs),
@@ -125,13 +124,13 @@ pub struct JudgeArgs {
 /// What `judge --fail-on` can look for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum FailOn {
-    /// Over-pitched is likelier than not
+    // Over-pitched is likelier than not
     OverPitched,
-    /// Under-pitched is likelier than not
+    // Under-pitched is likelier than not
     UnderPitched,
-    /// A finding says mend, or stop
+    // A finding says mend, or stop
     Mend,
-    /// A finding says stop
+    // A finding says stop
     Stop,
 }
 
@@ -152,9 +151,9 @@ pub struct TryArgs {
 /// What `try --fail-on` can look for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum FailOnChange {
-    /// Over-pitched is likelier than not
+    // Over-pitched is likelier than not
     OverPitched,
-    /// Under-pitched is likelier than not
+    // Under-pitched is likelier than not
     UnderPitched,
 }
 
@@ -194,30 +193,30 @@ pub struct ChangeArgs {
 /// Cup in the trade's words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum CupWord {
-    /// No cup
+    // No cup
     None,
-    /// Light
+    // Light
     Light,
-    /// Medium, an ordinary cup
+    // Medium, an ordinary cup
     Medium,
-    /// Heavy
+    // Heavy
     Heavy,
 }
 
 /// State of a surface under water.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum GrowthWord {
-    /// Clean and smooth
+    // Clean and smooth
     Clean,
-    /// Light slime
+    // Light slime
     LightSlime,
-    /// Heavy slime
+    // Heavy slime
     HeavySlime,
-    /// Small shell or weed
+    // Small shell or weed
     SmallShell,
-    /// Medium shell
+    // Medium shell
     MediumShell,
-    /// Heavy shell
+    // Heavy shell
     HeavyShell,
 }
 
@@ -238,13 +237,13 @@ pub struct ChooseArgs {
 /// What a propeller is chosen for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum DutyWord {
-    /// The highest speed
+    // The highest speed
     TopSpeed,
-    /// The least fuel at a working speed
+    // The least fuel at a working speed
     Cruise,
-    /// Pull at low speed
+    // Pull at low speed
     Tow,
-    /// A bit of everything
+    // A bit of everything
     Mixed,
 }
 
@@ -264,7 +263,7 @@ pub struct OpenWaterArgs {
     #[arg(long, value_name = "RATIO", value_parser = value::pitch_ratio)]
     pub pitch_ratio: Option<f64>,
     /// Expanded area ratio
-    #[arg(long, value_name = "RATIO", value_parser = value::area_ratio)]
+    #[arg(long, value_name = "RATIO", value_parser = value::series_area_ratio)]
     pub area_ratio: Option<f64>,
     /// Diameter, when the pitch is given as a length
     #[arg(long, value_name = "LENGTH", value_parser = value::length, requires = "pitch")]
@@ -292,11 +291,11 @@ pub struct OpenWaterArgs {
 /// A propeller series.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum SeriesWord {
-    /// Wageningen B-series, airfoil sections, 2 to 7 blades
+    // Wageningen B-series, airfoil sections, 2 to 7 blades
     B,
-    /// Flat-faced sections with round backs
+    // Flat-faced sections with round backs
     FlatFaced,
-    /// Kaplan blades in a nozzle
+    // Kaplan blades in a nozzle
     Ducted,
 }
 

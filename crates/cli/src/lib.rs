@@ -2,7 +2,7 @@
 
 pub mod answer;
 mod answers;
-pub mod args;
+mod args;
 mod commands;
 mod failure;
 mod ink;
@@ -63,17 +63,28 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Err((failure, _)) if failure.is_broken_pipe() => ExitCode::SUCCESS,
         Err((failure, colour)) => {
             let mut err = AutoStream::new(io::stderr(), choice(colour));
-            let bold = ink::Ink::Speak;
             let _ = match &failure {
                 Failure::Job(laid_out) => writeln!(err, "{}", laid_out.trim_end()),
-                _ => writeln!(err, "{} {failure}", bold.on("error:")),
+                _ => err.write_all(labelled("error:", &failure.to_string()).as_bytes()),
             };
             if let Some(way_out) = failure.way_out() {
-                let _ = writeln!(err, "{} {way_out}", bold.on("instead:"));
+                let _ = err.write_all(labelled("instead:", &way_out).as_bytes());
             }
             ExitCode::from(2)
         }
     }
+}
+
+/// A labelled message, wrapped line by line.
+fn labelled(label: &str, text: &str) -> String {
+    let mut page = page::Page::new();
+    let indent = " ".repeat(label.len() + 1);
+    let mut lead = format!("{} ", ink::Ink::Speak.on(label));
+    for line in text.lines() {
+        page.hanging(line, ink::Ink::Plain, &lead, &indent);
+        lead.clone_from(&indent);
+    }
+    page.finish()
 }
 
 /// Runs the command and prints its answer. Returns whether `--fail-on` was reached.

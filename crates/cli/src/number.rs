@@ -142,14 +142,6 @@ pub fn range(band: &Band, units: Units) -> String {
     if low == high { low } else { format!("{low} to {high}") }
 }
 
-/// The middle of a band, rounded as its band allows.
-#[must_use]
-pub fn middle(band: &Band, units: Units) -> String {
-    let how = shown(band.unit, units);
-    let middle = band.middle * how.factor;
-    rounded(middle, step((band.high - band.low) * how.factor, middle, how.finest))
-}
-
 /// A difference with its signs: `+210 to +260 rpm`; `no difference that counts` when it rounds away.
 #[must_use]
 pub fn difference(band: &Band, units: Units) -> String {
@@ -201,13 +193,6 @@ mod tests {
         assert_eq!(metric(&of(1234.0, 1900.0, 2611.0, "N")), "1 200 to 2 600 N");
         assert_eq!(metric(&of(12.3, 18.1, 22.7, "%")), "12 to 23 %");
         assert_eq!(metric(&of(0.021, 0.022, 0.0221, "kn")), "0.0 kn");
-    }
-
-    #[test]
-    fn the_middle_is_no_sharper_than_its_band() {
-        assert_eq!(spaced(middle(&of(3478.2, 3561.0, 3643.9, "rpm"), Units::Metric)), "3 560");
-        assert_eq!(middle(&of(18.2, 24.3, 33.1, "kn"), Units::Metric), "24");
-        assert_eq!(middle(&of(5.0, 5.0, 5.0, "kn"), Units::Metric), "5.0");
     }
 
     #[test]

@@ -72,10 +72,10 @@ impl Page {
         self.hanging(text, Ink::Plain, "  - ", "    ");
     }
 
-    /// Text wrapped at the page's width; `first` opens the first line (in no ink), `next` each later one.
+    /// Text wrapped at the page's width; `first` opens the first line, `next`, which is as wide, each later one.
     pub fn hanging(&mut self, text: &str, ink: Ink, first: &str, next: &str) {
         let mut lead = first;
-        for line in wrap(text, COLUMNS.saturating_sub(width(next).max(width(first)))) {
+        for line in wrap(text, COLUMNS.saturating_sub(width(next))) {
             self.text.push_str(lead);
             self.text.push_str(&ink.on(&line));
             self.text.push('\n');

@@ -49,6 +49,11 @@ fn between(text: &str, low: f64, high: f64) -> Result<f64, String> {
     if (low..=high).contains(&value) { Ok(value) } else { Err(format!("must lie between {low} and {high}")) }
 }
 
+/// An expanded area ratio as the series take it.
+pub fn series_area_ratio(text: &str) -> Result<f64, String> {
+    between(text, 0.1, 1.5)
+}
+
 /// A pitch ratio.
 pub fn pitch_ratio(text: &str) -> Result<f64, String> {
     between(text, 0.1, 3.0)
