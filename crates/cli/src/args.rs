@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use job::{Cup, Duty, Growth};
 
 use crate::value;
 
@@ -174,8 +175,8 @@ pub struct ChangeArgs {
     #[arg(long, value_name = "RATIO", value_parser = value::area_ratio)]
     pub area: Option<f64>,
     /// Cup of the trailing edge
-    #[arg(long, value_enum, value_name = "CUP")]
-    pub cup: Option<CupWord>,
+    #[arg(long, value_name = "CUP", value_parser = value::word::<Cup>())]
+    pub cup: Option<Cup>,
     /// Reduction ahead, e.g. 2.6
     #[arg(long, value_name = "RATIO", value_parser = value::reduction)]
     pub reduction: Option<f64>,
@@ -183,71 +184,28 @@ pub struct ChangeArgs {
     #[arg(long, value_name = "MASS", value_parser = value::mass)]
     pub displacement: Option<f64>,
     /// State of the bottom
-    #[arg(long, value_enum, value_name = "STATE")]
-    pub growth: Option<GrowthWord>,
+    #[arg(long, value_name = "STATE", value_parser = value::word::<Growth>())]
+    pub growth: Option<Growth>,
     /// State of the blades
-    #[arg(long, value_enum, value_name = "STATE")]
-    pub blade_growth: Option<GrowthWord>,
+    #[arg(long, value_name = "STATE", value_parser = value::word::<Growth>())]
+    pub blade_growth: Option<Growth>,
 }
 
-/// Cup in the trade's words.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum CupWord {
-    // No cup
-    None,
-    // Light
-    Light,
-    // Medium, an ordinary cup
-    Medium,
-    // Heavy
-    Heavy,
-}
-
-/// State of a surface under water.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum GrowthWord {
-    // Clean and smooth
-    Clean,
-    // Light slime
-    LightSlime,
-    // Heavy slime
-    HeavySlime,
-    // Small shell or weed
-    SmallShell,
-    // Medium shell
-    MediumShell,
-    // Heavy shell
-    HeavyShell,
-}
-
-/// `fairwake choose`
+///// `fairwake choose`
 #[derive(Debug, Args)]
 pub struct ChooseArgs {
     /// The job file
     #[arg(value_name = "JOB")]
     pub job: PathBuf,
     /// What the propeller is for, instead of what the job says
-    #[arg(long, value_enum, value_name = "DUTY")]
-    pub duty: Option<DutyWord>,
+    #[arg(long, value_name = "DUTY", value_parser = value::word::<Duty>())]
+    pub duty: Option<Duty>,
     /// How many lines of the shortlist to show
     #[arg(long, default_value_t = 12, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=500))]
     pub most: u16,
 }
 
-/// What a propeller is chosen for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum DutyWord {
-    // The highest speed
-    TopSpeed,
-    // The least fuel at a working speed
-    Cruise,
-    // Pull at low speed
-    Tow,
-    // A bit of everything
-    Mixed,
-}
-
-/// `fairwake openwater`
+//// `fairwake openwater`
 #[derive(Debug, Args)]
 pub struct OpenWaterArgs {
     /// Take the propeller from this job file; options below replace what it says
@@ -275,8 +233,8 @@ pub struct OpenWaterArgs {
     #[arg(long, value_name = "NUMBER", value_parser = value::reynolds)]
     pub reynolds: Option<f64>,
     /// Cup of the trailing edge
-    #[arg(long, value_enum, value_name = "CUP")]
-    pub cup: Option<CupWord>,
+    #[arg(long, value_name = "CUP", value_parser = value::word::<Cup>())]
+    pub cup: Option<Cup>,
     /// First advance ratio
     #[arg(long, default_value_t = 0.0, value_name = "J", value_parser = value::advance_ratio)]
     pub from: f64,

@@ -53,8 +53,8 @@ pub enum Failure {
     Stream(std::io::Error),
 }
 
-/// Longest job file read, bytes. A full season of readings is a hundredth of it.
-pub const LONGEST_JOB: u64 = 4 * 1024 * 1024;
+/// Longest job file read, bytes. A full season of readings is a tenth of it.
+pub const LONGEST_JOB: u64 = 1024 * 1024;
 
 impl Failure {
     /// What to do about it.

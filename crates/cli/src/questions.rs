@@ -14,8 +14,8 @@ pub enum Form {
     Quantities,
     /// A whole number.
     Count,
-    /// One of these words.
-    OneOf(&'static [&'static str]),
+    /// One of these words; each with its meaning.
+    OneOf(&'static [(&'static str, &'static str)]),
 }
 
 /// Where in the job file an answer stands.
@@ -64,6 +64,8 @@ const fn after(mut question: Question, key: &'static str) -> Question {
     question
 }
 
+use job::{Arrangement, Blades, Cup, Duty, EngineKind, Hand, Kind, Rating, Width, Word as _};
+
 use Form::{Count, List, OneOf, Quantities, Quantity, Words};
 use Place::{Cruise, FullThrottle, Table, Top};
 
@@ -72,8 +74,14 @@ const CALL: Place = Table("call");
 const DRIVE: Place = Table("drive");
 const ENGINE: Place = Table("engine");
 const PROPELLER: Place = Table("propeller");
-const BY: &[&str] = &["dashboard", "optical", "display", "memory"];
-const SPEED_BY: &[&str] = &["gps", "log", "memory"];
+const BY: &[(&str, &str)] = &[
+    ("dashboard", "the boat's own panel"),
+    ("optical", "a photo tachometer on the shaft or pulley"),
+    ("display", "an electronic engine's display"),
+    ("memory", "somebody remembers"),
+];
+const SPEED_BY: &[(&str, &str)] =
+    &[("gps", "by satellite"), ("log", "paddle wheel or towed log"), ("memory", "somebody remembers")];
 
 /// The call. Headings stand before the first question of their part.
 pub const QUESTIONS: &[(&str, &[Question])] = &[
@@ -95,7 +103,7 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
                 "kind",
                 "What kind?",
                 "",
-                OneOf(&["natural diesel", "turbo diesel", "petrol", "outboard", "electric"]),
+                OneOf(EngineKind::WORDS),
             ),
             matters(
                 q(ENGINE, "rated_power", "Rated power on the plate? hp, PS and kW are told apart.", "29 hp", Quantity),
@@ -118,7 +126,7 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
                 "rating",
                 "For which duty is it rated?",
                 "",
-                OneOf(&["pleasure", "light duty", "medium duty", "continuous"]),
+                OneOf(Rating::WORDS),
             ),
         ],
     ),
@@ -145,16 +153,16 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
                 "nothing can be said of the pitch while it is unknown: stamp, or measure it ashore",
             ),
             matters(q(PROPELLER, "blades", "How many blades?", "3", Count), "count them"),
-            q(PROPELLER, "kind", "Fixed, or do the blades move?", "", OneOf(&["fixed", "folding", "feathering"])),
+            q(PROPELLER, "kind", "Fixed, or do the blades move?", "", OneOf(Blades::WORDS)),
             q(
                 PROPELLER,
                 "hand",
                 "Which way does it turn going ahead, seen from astern? Clockwise is right.",
                 "",
-                OneOf(&["right", "left", "pair"]),
+                OneOf(Hand::WORDS),
             ),
-            q(PROPELLER, "width", "How wide are the blades?", "", OneOf(&["narrow", "ordinary", "wide"])),
-            q(PROPELLER, "cup", "Is the trailing edge cupped?", "", OneOf(&["none", "light", "medium", "heavy"])),
+            q(PROPELLER, "width", "How wide are the blades?", "", OneOf(Width::WORDS)),
+            q(PROPELLER, "cup", "Is the trailing edge cupped?", "", OneOf(Cup::WORDS)),
             q(PROPELLER, "largest_diameter", "The largest diameter that would fit with clearance?", "17 in", Quantity),
         ],
     ),
@@ -167,7 +175,7 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
                     "kind",
                     "How does it carry its weight?",
                     "",
-                    OneOf(&["displacement", "sailing", "semi-displacement", "planing"]),
+                    OneOf(Kind::WORDS),
                 ),
                 "the method of resistance hangs on it",
             ),
@@ -176,16 +184,7 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
                 "arrangement",
                 "Where does the propeller work?",
                 "",
-                OneOf(&[
-                    "aperture",
-                    "fin keel and strut",
-                    "skeg",
-                    "saildrive",
-                    "outboard",
-                    "sterndrive",
-                    "inclined shaft",
-                    "tunnel",
-                ]),
+                OneOf(Arrangement::WORDS),
             ),
             q(BOAT, "screws", "How many propellers?", "1", Count),
             q(BOAT, "length_overall", "Length overall?", "9.6 m", Quantity),
@@ -230,7 +229,7 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
     (
         "What is wanted",
         &[
-            q(Top, "duty", "What should the propeller be best at?", "", OneOf(&["top speed", "cruise", "tow", "mixed"])),
+            q(Top, "duty", "What should the propeller be best at?", "", OneOf(Duty::WORDS)),
             q(CALL, "wants", "What else is wanted?", "quiet, less drag under sail", Words),
         ],
     ),

@@ -1,6 +1,7 @@
 //! Values on the command line, read by the same rules as in a job file: the same units, ranges and words of refusal.
 
-use job::{Job, Quantity};
+use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
+use job::{Job, Quantity, Word};
 
 /// Reads a piece of a job file, and says what is wrong as a job file would.
 pub fn read(file: &str) -> Result<Job, String> {
@@ -72,4 +73,13 @@ pub fn advance_ratio(text: &str) -> Result<f64, String> {
 /// A step of the advance ratio.
 pub fn step(text: &str) -> Result<f64, String> {
     between(text, 1e-4, 1.0)
+}
+
+/// One of a job file's words, with hyphens for spaces.
+pub fn word<W: Word + Send + Sync>() -> impl TypedValueParser<Value = W> {
+    let said = |word: &str| word.replace(' ', "-");
+    PossibleValuesParser::new(W::WORDS.iter().map(|(word, _)| PossibleValue::new(said(word)))).try_map(move |chosen| {
+        let word = W::WORDS.iter().find(|(word, _)| said(word) == chosen).map_or("", |(word, _)| *word);
+        W::from_word(word).ok_or("no such word")
+    })
 }

@@ -5,7 +5,7 @@ use counsel::report::{Comparison, Side};
 
 use crate::Outcome;
 use crate::answer::Report;
-use crate::args::{ChangeArgs, Common, CupWord, FailOnChange, GrowthWord, TryArgs, Units};
+use crate::args::{ChangeArgs, Common, FailOnChange, TryArgs, Units};
 use crate::failure::Failure;
 use crate::ink::Ink;
 use crate::page::{Cell, Page};
@@ -38,29 +38,16 @@ pub fn run(args: &TryArgs, common: &Common, colour: bool) -> Result<Outcome, Fai
 }
 
 fn change(args: &ChangeArgs) -> Change {
-    let growth = |word: GrowthWord| match word {
-        GrowthWord::Clean => job::Growth::Clean,
-        GrowthWord::LightSlime => job::Growth::LightSlime,
-        GrowthWord::HeavySlime => job::Growth::HeavySlime,
-        GrowthWord::SmallShell => job::Growth::SmallShell,
-        GrowthWord::MediumShell => job::Growth::MediumShell,
-        GrowthWord::HeavyShell => job::Growth::HeavyShell,
-    };
     Change {
         diameter: args.diameter,
         pitch: args.pitch,
         blades: args.blades,
         area_ratio: args.area,
-        cup: args.cup.map(|word| match word {
-            CupWord::None => job::Cup::None,
-            CupWord::Light => job::Cup::Light,
-            CupWord::Medium => job::Cup::Medium,
-            CupWord::Heavy => job::Cup::Heavy,
-        }),
+        cup: args.cup,
         reduction: args.reduction,
         displacement: args.displacement,
-        hull_growth: args.growth.map(growth),
-        blade_growth: args.blade_growth.map(growth),
+        hull_growth: args.growth,
+        blade_growth: args.blade_growth,
     }
 }
 

@@ -1,11 +1,10 @@
 //! `fairwake choose`: a shortlist of changes and propellers.
 
 use counsel::report::{Candidate, Choice, Step};
-use job::Duty;
 
 use crate::Outcome;
 use crate::answer::Report;
-use crate::args::{ChooseArgs, Common, DutyWord, Units};
+use crate::args::{ChooseArgs, Common, Units};
 use crate::failure::Failure;
 use crate::ink::Ink;
 use crate::page::{Cell, Page};
@@ -14,14 +13,7 @@ use crate::{answers, load, number, sections, words};
 
 pub fn run(args: &ChooseArgs, common: &Common, colour: bool) -> Result<Outcome, Failure> {
     let mut loaded = load::job(&args.job, colour)?;
-    if let Some(duty) = args.duty {
-        loaded.job.duty = Some(match duty {
-            DutyWord::TopSpeed => Duty::TopSpeed,
-            DutyWord::Cruise => Duty::Cruise,
-            DutyWord::Tow => Duty::Tow,
-            DutyWord::Mixed => Duty::Mixed,
-        });
-    }
+    loaded.job.duty = args.duty.or(loaded.job.duty);
     let mut choice = answers::choose(&loaded.job, common)?;
     shorten(&mut choice.shortlist, usize::from(args.most));
     Ok(Outcome {

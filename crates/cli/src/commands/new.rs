@@ -105,12 +105,17 @@ enum Heard {
 /// Asks until the answer can be read, is unknown, or nobody answers any more.
 fn ask(question: &Question, answers: &mut impl BufRead, prompt: &mut impl Write) -> Result<Heard, Failure> {
     let hint = match question.form {
-        Form::OneOf(options) => format!(" ({})", words::list(options, "or")),
+        Form::OneOf(_) => String::new(),
         _ if question.example.is_empty() => String::new(),
         _ => format!(" (e.g. {})", question.example),
     };
     for line in wrap(&format!("{}{hint}", question.ask), crate::page::COLUMNS) {
         say(prompt, &line)?;
+    }
+    if let Form::OneOf(options) = question.form {
+        for (word, means) in options {
+            say(prompt, &format!("    {word:<18} {}", Ink::Quiet.on(means)))?;
+        }
     }
     loop {
         write!(prompt, "> ").and_then(|()| prompt.flush()).map_err(Failure::Stream)?;
@@ -153,8 +158,8 @@ fn written(question: &Question, answer: &str) -> Value {
         Form::OneOf(options) => {
             // The beginning of one option and of no other is enough.
             let lower = answer.to_lowercase();
-            let mut fitting = options.iter().filter(|option| option.starts_with(lower.as_str()));
-            let exact = options.iter().find(|option| **option == lower);
+            let mut fitting = options.iter().map(|(word, _)| word).filter(|word| word.starts_with(lower.as_str()));
+            let exact = options.iter().map(|(word, _)| word).find(|word| **word == lower);
             match (exact, fitting.next(), fitting.next()) {
                 (Some(option), ..) | (None, Some(option), None) => (*option).into(),
                 _ => answer.into(),
@@ -166,9 +171,10 @@ fn written(question: &Question, answer: &str) -> Value {
 /// Reads the answer as a job file would.
 fn check(question: &Question, value: &Value) -> Result<(), String> {
     if let (Form::OneOf(options), Some(word)) = (question.form, value.as_str())
-        && !options.contains(&word)
+        && !options.iter().any(|(option, _)| *option == word)
     {
-        return Err(format!("`{word}` is not one of {}", words::list(options, "or")));
+        let options: Vec<&str> = options.iter().map(|(word, _)| *word).collect();
+        return Err(format!("`{word}` is not one of {}", words::list(&options, "or")));
     }
     value::read(&format!("{}{} = {value}\n", question.place.opens(), question.key)).map(drop)
 }

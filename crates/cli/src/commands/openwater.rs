@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::Outcome;
 use crate::answer::Report;
-use crate::args::{Common, CupWord, OpenWaterArgs, SeriesWord};
+use crate::args::{Common, OpenWaterArgs, SeriesWord};
 use crate::failure::Failure;
 use crate::ink::Ink;
 use crate::page::{Cell, Page};
@@ -128,11 +128,11 @@ fn screw(args: &OpenWaterArgs, colour: bool) -> Result<(Screw, SeriesWord, Strin
             instead: format!("add {}", words::list(&missing, "and")),
         });
     };
-    let cup = match (args.cup, propeller.cup) {
-        (Some(CupWord::None), _) | (None, Some(Cup::None) | None) => cup::Cup::None,
-        (Some(CupWord::Light), _) | (None, Some(Cup::Light)) => cup::Cup::Light,
-        (Some(CupWord::Medium), _) | (None, Some(Cup::Medium)) => cup::Cup::Medium,
-        (Some(CupWord::Heavy), _) | (None, Some(Cup::Heavy)) => cup::Cup::Heavy,
+    let cup = match args.cup.or(propeller.cup) {
+        None | Some(Cup::None) => cup::Cup::None,
+        Some(Cup::Light) => cup::Cup::Light,
+        Some(Cup::Medium) => cup::Cup::Medium,
+        Some(Cup::Heavy) => cup::Cup::Heavy,
     };
     let screw = Screw {
         // The series are dimensionless and the blades new: the diameter has no say.
