@@ -114,8 +114,7 @@ impl Page {
     }
 
     fn row(&mut self, letters: &[char], widths: &[usize], cells: &[Cell]) {
-        let lines: Vec<Vec<String>> =
-            cells.iter().zip(widths).map(|(cell, size)| wrap(&cell.text, *size)).collect();
+        let lines: Vec<Vec<String>> = cells.iter().zip(widths).map(|(cell, size)| wrap(&cell.text, *size)).collect();
         let height = lines.iter().map(Vec::len).max().unwrap_or(0);
         for at in 0..height {
             let mut line = String::new();
@@ -194,10 +193,10 @@ mod tests {
 
     #[test]
     fn lines_keep_to_their_width_and_numbers_stay_whole() {
-        assert_eq!(wrap("the engine should reach 3 480 to 3 640 rpm", 28), [
-            "the engine should reach",
-            "3 480 to 3 640 rpm"
-        ]);
+        assert_eq!(
+            wrap("the engine should reach 3 480 to 3 640 rpm", 28),
+            ["the engine should reach", "3 480 to 3 640 rpm"]
+        );
         assert_eq!(wrap("", 10), [""]);
         assert!(wrap(&"x".repeat(250), 100).iter().all(|line| width(line) <= 100));
     }

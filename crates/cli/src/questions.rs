@@ -1,6 +1,8 @@
 //! The questions of the call, in the order in which they are asked: complaint, engine, gearbox, propeller, boat, numbers,
 //! and what is wanted. Unknown is a fine answer to each.
 
+use job::{Arrangement, Blades, Cup, Duty, EngineKind, Hand, Job, Kind, Quantity as Stated, Rating, Width, Word as _};
+
 /// How an answer is written down.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Form {
@@ -64,8 +66,6 @@ const fn after(mut question: Question, key: &'static str) -> Question {
     question
 }
 
-use job::{Arrangement, Blades, Cup, Duty, EngineKind, Hand, Kind, Rating, Width, Word as _};
-
 use Form::{Count, List, OneOf, Quantities, Quantity, Words};
 use Place::{Cruise, FullThrottle, Table, Top};
 
@@ -98,13 +98,7 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
         "The engine",
         &[
             q(ENGINE, "model", "Maker and model?", "", Words),
-            q(
-                ENGINE,
-                "kind",
-                "What kind?",
-                "",
-                OneOf(EngineKind::WORDS),
-            ),
+            q(ENGINE, "kind", "What kind?", "", OneOf(EngineKind::WORDS)),
             matters(
                 q(ENGINE, "rated_power", "Rated power on the plate? hp, PS and kW are told apart.", "29 hp", Quantity),
                 "without the power nothing can be judged: read the rating plate",
@@ -121,13 +115,7 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
                 Quantity,
             ),
             q(ENGINE, "no_load_speed", "Highest speed in neutral, on the governor?", "3900 rpm", Quantity),
-            q(
-                ENGINE,
-                "rating",
-                "For which duty is it rated?",
-                "",
-                OneOf(Rating::WORDS),
-            ),
+            q(ENGINE, "rating", "For which duty is it rated?", "", OneOf(Rating::WORDS)),
         ],
     ),
     (
@@ -170,22 +158,10 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
         "The boat",
         &[
             matters(
-                q(
-                    BOAT,
-                    "kind",
-                    "How does it carry its weight?",
-                    "",
-                    OneOf(Kind::WORDS),
-                ),
+                q(BOAT, "kind", "How does it carry its weight?", "", OneOf(Kind::WORDS)),
                 "the method of resistance hangs on it",
             ),
-            q(
-                BOAT,
-                "arrangement",
-                "Where does the propeller work?",
-                "",
-                OneOf(Arrangement::WORDS),
-            ),
+            q(BOAT, "arrangement", "Where does the propeller work?", "", OneOf(Arrangement::WORDS)),
             q(BOAT, "screws", "How many propellers?", "1", Count),
             q(BOAT, "length_overall", "Length overall?", "9.6 m", Quantity),
             q(BOAT, "length_waterline", "Length of the waterline?", "8.4 m", Quantity),
@@ -220,7 +196,13 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
             q(Cruise, "engine_speed", "Engine speed when cruising?", "2200 rpm", Quantity),
             after(q(Cruise, "by", "How was that read?", "", OneOf(BY)), "engine_speed"),
             after(
-                q(Cruise, "speed", "Boat speed at that engine speed? Both directions if you can.", "5.4 kn", Quantities),
+                q(
+                    Cruise,
+                    "speed",
+                    "Boat speed at that engine speed? Both directions if you can.",
+                    "5.4 kn",
+                    Quantities,
+                ),
                 "engine_speed",
             ),
             after(q(Cruise, "speed_by", "How was that read?", "", OneOf(SPEED_BY)), "speed"),
@@ -266,3 +248,33 @@ impl Place {
 
 /// The places in the order of a job file.
 pub const PLACES: [Place; 8] = [Top, CALL, BOAT, ENGINE, DRIVE, PROPELLER, FullThrottle, Cruise];
+
+/// The quantity that answers a question, as the job holds it.
+#[must_use]
+pub fn quantity<'a>(job: &'a Job, question: &Question) -> Option<&'a Stated> {
+    let reading = |full_throttle| job.readings.iter().find(|reading| reading.full_throttle == full_throttle);
+    let of_reading = |full_throttle| match question.key {
+        "engine_speed" => reading(full_throttle)?.engine_speed.as_ref(),
+        "speed" => reading(full_throttle)?.speed.as_ref(),
+        "depth" => reading(full_throttle)?.depth.as_ref(),
+        _ => None,
+    };
+    match (question.place, question.key) {
+        (FullThrottle, _) => of_reading(true),
+        (Cruise, _) => of_reading(false),
+        (ENGINE, "rated_power") => job.engine.rated_power.as_ref(),
+        (ENGINE, "rated_speed") => job.engine.rated_speed.as_ref(),
+        (ENGINE, "no_load_speed") => job.engine.no_load_speed.as_ref(),
+        (DRIVE, "reduction") => job.drive.reduction.as_ref(),
+        (DRIVE, "reduction_astern") => job.drive.reduction_astern.as_ref(),
+        (PROPELLER, "diameter") => job.propeller.diameter.as_ref(),
+        (PROPELLER, "pitch") => job.propeller.pitch.as_ref(),
+        (PROPELLER, "largest_diameter") => job.propeller.largest_diameter.as_ref(),
+        (BOAT, "length_overall") => job.boat.length_overall.as_ref(),
+        (BOAT, "length_waterline") => job.boat.length_waterline.as_ref(),
+        (BOAT, "beam") => job.boat.beam.as_ref(),
+        (BOAT, "displacement") => job.boat.displacement.as_ref(),
+        (BOAT, "since_scrub") => job.boat.since_scrub.as_ref(),
+        _ => None,
+    }
+}

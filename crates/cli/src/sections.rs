@@ -25,7 +25,8 @@ pub fn opening(page: &mut Page, title: &str, headline: &str) {
 
 /// The accepted band as a row of the picture.
 pub fn accepted(band: &AcceptedBand, units: Units) -> Row {
-    let shown = counsel::report::Band { low: band.low, middle: (band.low + band.high) / 2.0, high: band.high, unit: "rpm" };
+    let shown =
+        counsel::report::Band { low: band.low, middle: (band.low + band.high) / 2.0, high: band.high, unit: "rpm" };
     Row {
         label: "accepted".to_owned(),
         at: [shown.low, shown.middle, shown.high],
@@ -185,7 +186,10 @@ pub fn closing(page: &mut Page, band: &AcceptedBand, crowd: &Crowd) {
     if !crowd.statement.is_empty() {
         page.sentences(&crowd.statement, ink);
     }
-    page.sentences(&format!("{boats}, {effective} of them effective, seed {}. Bands hold 8 in 10.", crowd.seed), Ink::Quiet);
+    page.sentences(
+        &format!("{boats}, {effective} of them effective, seed {}. Bands hold 8 in 10.", crowd.seed),
+        Ink::Quiet,
+    );
     page.sentences(SAFETY, Ink::Quiet);
 }
 

@@ -160,7 +160,11 @@ impl Scale {
         let blank = " ".repeat(LABEL + 3);
         let line: String = line.into_iter().collect();
         let names: String = names.into_iter().collect();
-        format!("{}\n{}\n", Ink::Quiet.on(&format!("{blank}{line} {unit}")), Ink::Quiet.on(&format!("{blank}{}", names.trim_end())))
+        format!(
+            "{}\n{}\n",
+            Ink::Quiet.on(&format!("{blank}{line} {unit}")),
+            Ink::Quiet.on(&format!("{blank}{}", names.trim_end()))
+        )
     }
 }
 

@@ -29,12 +29,7 @@ pub fn run(args: &TryArgs, common: &Common, colour: bool) -> Result<Outcome, Fai
         FailOnChange::OverPitched => after.over_pitched > 0.5,
         FailOnChange::UnderPitched => after.under_pitched > 0.5,
     });
-    Ok(Outcome {
-        text: Box::new(text),
-        report: Report::Try(Box::new(comparison)),
-        doubts: loaded.doubts,
-        reached,
-    })
+    Ok(Outcome { text: Box::new(text), report: Report::Try(Box::new(comparison)), doubts: loaded.doubts, reached })
 }
 
 fn change(args: &ChangeArgs) -> Change {

@@ -105,7 +105,11 @@ fn readings_table(page: &mut Page, readings: &[ReadingFit]) {
         .iter()
         .map(|fit| {
             let unit = fit.expected.unit;
-            let exponent = number::step(fit.weighed.high - fit.weighed.low, fit.measured, number::shown(unit, Units::Metric).finest);
+            let exponent = number::step(
+                fit.weighed.high - fit.weighed.low,
+                fit.measured,
+                number::shown(unit, Units::Metric).finest,
+            );
             let measured = number::with_unit(number::rounded(fit.measured, exponent), unit);
             vec![
                 fit.reading.clone().into(),

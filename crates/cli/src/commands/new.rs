@@ -15,7 +15,7 @@ use crate::failure::{Failure, shown};
 use crate::ink::Ink;
 use crate::page::{Cell, Page, wrap};
 use crate::questions::{self, Form, PLACES, Place, Question};
-use crate::{answers, value, words};
+use crate::{answers, number, value, words};
 
 /// Answer of `new`.
 #[derive(Clone, Debug, Serialize)]
@@ -24,13 +24,13 @@ pub struct Recorded {
     /// The file written.
     pub file: String,
     /// What is known, in the order asked.
-    pub known: Vec<Known>,
+    pub known: Vec<KnownAnswer>,
     /// What is open, in the order asked.
-    pub open: Vec<Open>,
+    pub open: Vec<OpenQuestion>,
     /// Whether `judge` can work with it.
     pub enough: bool,
     /// What `judge` cannot do without.
-    pub missing: Vec<Open>,
+    pub missing: Vec<OpenQuestion>,
     /// The next command.
     pub next: String,
 }
@@ -38,17 +38,21 @@ pub struct Recorded {
 /// An answer.
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Known {
+pub struct KnownAnswer {
     /// Where it stands in the job file.
     pub key: String,
     /// As said.
     pub said: String,
+    /// Half of the 80 % band over the middle, %; null for what is not a quantity.
+    pub spread: Option<f64>,
+    /// Where it comes from, in the job file's word; null when nobody said.
+    pub source: Option<&'static str>,
 }
 
 /// An open question.
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Open {
+pub struct OpenQuestion {
     /// Where the answer would stand in the job file.
     pub key: String,
     /// What is lost while it is open; may be empty.
@@ -65,16 +69,21 @@ pub fn run(args: &NewArgs, common: &Common) -> Result<Outcome, Failure> {
     let said = ask_all(&mut io::stdin().lock(), &mut anstream::stderr())?;
     let file = laid_out(&said);
     // Every answer was read alone; together they may still contradict each other, which `judge` would refuse.
-    let job = Job::read(&file).map_err(|problems| Failure::Job(job::render(&problems, &shown(&args.job), &file, false)))?.job;
+    let lay_out = |problems: &[job::Problem]| job::render(problems, &shown(&args.job), &file, false);
+    let read = Job::read(&file).map_err(|problems| Failure::Job(lay_out(&problems)))?;
     write(&args.job, &file, args.force)?;
-    let recorded = recorded(args.job.clone(), &said, &job, common);
-    Ok(Outcome { report: Report::New(recorded), text: Box::new(text), doubts: String::new(), reached: false })
+    let doubts = if read.doubts.is_empty() { String::new() } else { lay_out(&read.doubts) };
+    let recorded = recorded(args.job.clone(), &said, &read.job, common);
+    Ok(Outcome { report: Report::New(recorded), text: Box::new(text), doubts, reached: false })
 }
 
 fn ask_all(answers: &mut impl BufRead, prompt: &mut impl Write) -> Result<Said, Failure> {
     let mut said = Said::new();
     let mut ended = false;
-    say(prompt, "An empty line, or `unknown`, is a fine answer. Add how a value is known in parentheses: 6.5 t (weighed).")?;
+    say(
+        prompt,
+        "An empty line, or `unknown`, is a fine answer. Add how a value is known in parentheses: 6.5 t (weighed).",
+    )?;
     'parts: for (part, questions) in questions::QUESTIONS {
         say(prompt, &format!("\n{}", Ink::Speak.on(part)))?;
         for question in *questions {
@@ -114,7 +123,7 @@ fn ask(question: &Question, answers: &mut impl BufRead, prompt: &mut impl Write)
     }
     if let Form::OneOf(options) = question.form {
         for (word, means) in options {
-            say(prompt, &format!("    {word:<18} {}", Ink::Quiet.on(means)))?;
+            say(prompt, &format!("    {word:<20} {}", Ink::Quiet.on(means)))?;
         }
     }
     loop {
@@ -237,21 +246,48 @@ fn recorded(file: PathBuf, said: &Said, job: &Job, common: &Common) -> Recorded 
     for question in questions::all() {
         let key = question.place.names(question.key);
         match said.get(&(place(question.place), question.key)) {
-            Some(value) => known.push(Known { key, said: value.to_string().trim().trim_matches('"').to_owned() }),
-            None => open.push(Open { key, why: question.open.to_owned() }),
+            Some(value) => {
+                let quantity = questions::quantity(job, question);
+                known.push(KnownAnswer {
+                    key,
+                    said: spoken(value),
+                    spread: quantity.map(|q| 50.0 * (q.high - q.low) / q.middle).filter(|spread| spread.is_finite()),
+                    source: quantity.and_then(|q| q.source).map(job::Word::word),
+                });
+            }
+            None => open.push(OpenQuestion { key, why: question.open.to_owned() }),
         }
     }
-    let missing: Vec<Open> = match answers::judge(job, &Common { boats: 100, ..*common }) {
-        Err(Failure::Lack(lack)) => {
-            lack.missing.iter().map(|m| Open { key: m.key.clone(), why: format!("{}; {}", m.why, m.how) }).collect()
-        }
+    let missing: Vec<OpenQuestion> = match answers::judge(job, &Common { boats: 100, ..*common }) {
+        Err(Failure::Lack(lack)) => lack
+            .missing
+            .iter()
+            .map(|m| OpenQuestion { key: m.key.clone(), why: format!("{}; {}", m.why, m.how) })
+            .collect(),
         _ => Vec::new(),
     };
     let name = shown(&file);
-    let quoted = if name.contains([' ', '\'', '"', '$', '&', '(', ')']) { format!("'{}'", name.replace('\'', r"'\''")) } else { name.clone() };
+    let quoted = if name.contains([' ', '\'', '"', '$', '&', '(', ')']) {
+        format!("'{}'", name.replace('\'', r"'\''"))
+    } else {
+        name.clone()
+    };
     let enough = missing.is_empty();
-    let next = if enough { format!("fairwake judge {quoted}") } else { format!("edit {quoted}, then fairwake judge {quoted}") };
+    let next = if enough {
+        format!("fairwake judge {quoted}")
+    } else {
+        format!("edit {quoted}, then fairwake judge {quoted}")
+    };
     Recorded { file: name, known, open, enough, missing, next }
+}
+
+/// A value as it was said, without the file's quotes.
+fn spoken(value: &Value) -> String {
+    match value {
+        Value::Array(parts) => parts.iter().map(spoken).collect::<Vec<_>>().join(", "),
+        Value::String(text) => text.value().clone(),
+        other => other.to_string().trim().to_owned(),
+    }
 }
 
 fn text(report: &Report, _: &Common) -> String {
@@ -260,6 +296,23 @@ fn text(report: &Report, _: &Common) -> String {
     let (known, asked) = (said.known.len(), said.known.len() + said.open.len());
     let can = if said.enough { "Enough to judge." } else { "Not enough to judge yet." };
     page.sentences(&format!("Wrote {}. {known} of {asked} questions answered. {can}", said.file), Ink::Speak);
+    let quantities: Vec<Vec<Cell>> = said
+        .known
+        .iter()
+        .filter_map(|known| {
+            let spread = known.spread?;
+            let spread = format!(
+                "± {} %",
+                number::rounded(spread, number::step(0.0, spread, -1).max(if spread < 2.0 { -1 } else { 0 }))
+            );
+            let source = known.source.unwrap_or("nobody said how");
+            Some(vec![known.key.clone().into(), known.said.clone().into(), spread.into(), source.into()])
+        })
+        .collect();
+    if !quantities.is_empty() {
+        page.heading("How well it is known (8 chances in 10)");
+        page.table("llrl", &[], &quantities);
+    }
     if !said.missing.is_empty() {
         page.heading("It cannot be judged without");
         for open in &said.missing {

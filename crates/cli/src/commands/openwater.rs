@@ -31,7 +31,7 @@ pub struct OpenWater {
     /// Advance ratio at which the thrust ends.
     pub zero_thrust: f64,
     /// The table.
-    pub rows: Vec<Row>,
+    pub rows: Vec<OpenWaterRow>,
     /// Warnings that travelled with the numbers.
     pub notes: Vec<String>,
 }
@@ -39,7 +39,7 @@ pub struct OpenWater {
 /// One advance ratio.
 #[derive(Clone, Copy, Debug, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Row {
+pub struct OpenWaterRow {
     /// J = Va/(n D).
     pub advance_ratio: f64,
     /// KT = T/(rho n² D⁴); screw and nozzle together when ducted.
@@ -71,7 +71,7 @@ pub fn run(args: &OpenWaterArgs, colour: bool) -> Result<Outcome, Failure> {
         let j = args.step.mul_add(f64::from(step), args.from);
         let (kt, kq) = (curves.thrust(j), curves.torque(j));
         let efficiency = (kq > 0.0).then(|| curves.efficiency(j)).filter(|eta| eta.is_finite());
-        Row { advance_ratio: j, thrust_coefficient: kt, torque_coefficient: kq, efficiency }
+        OpenWaterRow { advance_ratio: j, thrust_coefficient: kt, torque_coefficient: kq, efficiency }
     });
     let answer = OpenWater {
         series: match series {
@@ -172,7 +172,8 @@ fn text(report: &Report, _: &Common) -> String {
         Ink::Speak,
     );
     if answer.cup > 0.0 {
-        let pitch = format!("The cup counts as {:.1} % more pitch (common practice, widely spread).", answer.cup * 100.0);
+        let pitch =
+            format!("The cup counts as {:.1} % more pitch (common practice, widely spread).", answer.cup * 100.0);
         page.sentences(&pitch, Ink::Plain);
     }
     if let Some(reynolds) = answer.reynolds {

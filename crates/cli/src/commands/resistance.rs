@@ -26,7 +26,8 @@ fn text(report: &Report, common: &Common) -> String {
     sections::opening(&mut page, &said.title, &format!("Resistance by {}.", said.method.trim_end_matches('.')));
     let unit = |unit| number::shown(unit, units).unit;
     let (resistance, power) = (format!("resistance, {}", unit("N")), format!("effective power, {}", unit("kW")));
-    let parts: Vec<&str> = said.rows.first().map(|row| row.parts.iter().map(|(name, _)| name.as_ref()).collect()).unwrap_or_default();
+    let parts: Vec<&str> =
+        said.rows.first().map(|row| row.parts.iter().map(|(name, _)| name.as_ref()).collect()).unwrap_or_default();
     let mut head = vec!["kn", "Froude", resistance.as_str(), power.as_str()];
     head.extend(&parts);
     let rows: Vec<Vec<Cell>> = said

@@ -16,13 +16,13 @@ use crate::words;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Sources {
     /// The methods, room by room.
-    pub methods: Vec<Entry>,
+    pub methods: Vec<MethodRecord>,
 }
 
 /// One method.
 #[derive(Clone, Copy, Debug, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Entry {
+pub struct MethodRecord {
     /// Stable short name.
     pub name: &'static str,
     /// What it gives, with its unit.
@@ -39,14 +39,14 @@ pub struct Entry {
     pub trust: &'static str,
 }
 
-impl From<&Method> for Entry {
-    fn from(method: &Method) -> Entry {
+impl From<&Method> for MethodRecord {
+    fn from(method: &Method) -> MethodRecord {
         let Method { name, quantity, formula, range, error, source, trust } = *method;
-        Entry { name, quantity, formula, range, error, source, trust: trust.text() }
+        MethodRecord { name, quantity, formula, range, error, source, trust: trust.text() }
     }
 }
 
-impl Entry {
+impl MethodRecord {
     fn speaks_of(&self, term: &str) -> bool {
         [self.name, self.quantity, self.formula, self.range, self.error, self.source, self.trust]
             .iter()
@@ -55,10 +55,11 @@ impl Entry {
 }
 
 pub fn run(args: &SourcesArgs) -> Result<Outcome, Failure> {
-    let mut methods: Vec<Entry> = hydro::source::methods().map(Entry::from).collect();
+    let mut methods: Vec<MethodRecord> = hydro::source::methods().map(MethodRecord::from).collect();
     if let Some(term) = &args.term {
         let lower = term.to_lowercase();
-        let (found, others): (Vec<Entry>, Vec<Entry>) = methods.into_iter().partition(|m| m.speaks_of(&lower));
+        let (found, others): (Vec<MethodRecord>, Vec<MethodRecord>) =
+            methods.into_iter().partition(|m| m.speaks_of(&lower));
         if found.is_empty() {
             let names: Vec<&str> = others.iter().map(|m| m.name).collect();
             return Err(Failure::Asked {
@@ -68,7 +69,12 @@ pub fn run(args: &SourcesArgs) -> Result<Outcome, Failure> {
         }
         methods = found;
     }
-    Ok(Outcome { report: Report::Sources(Sources { methods }), text: Box::new(text), doubts: String::new(), reached: false })
+    Ok(Outcome {
+        report: Report::Sources(Sources { methods }),
+        text: Box::new(text),
+        doubts: String::new(),
+        reached: false,
+    })
 }
 
 fn text(report: &Report, _: &Common) -> String {
