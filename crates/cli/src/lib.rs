@@ -5,8 +5,12 @@ mod answers;
 mod args;
 mod commands;
 mod failure;
+#[cfg(test)]
+mod fixture;
 mod ink;
 mod load;
+#[cfg(test)]
+mod looks;
 mod number;
 mod page;
 mod questions;

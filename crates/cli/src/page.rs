@@ -94,7 +94,8 @@ impl Page {
         let columns = align.len();
         let mut widths = vec![0; columns];
         for (at, size) in widths.iter_mut().enumerate() {
-            let head = head.get(at).map_or(0, |h| width(h));
+            // Heads may break between words.
+            let head = head.get(at).map_or(0, |h| h.split(' ').map(width).max().unwrap_or(0));
             *size = rows.iter().filter_map(|row| row.get(at)).map(|cell| width(&cell.text)).fold(head, usize::max);
         }
         let letters: Vec<char> = align.chars().collect();

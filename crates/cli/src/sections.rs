@@ -75,19 +75,31 @@ pub fn full_throttle(page: &mut Page, states: &[(&str, &FullThrottle)], units: U
     if states.iter().any(|(_, state)| state.stuck_at_hump >= 0.005) {
         rows.push(line("stuck at the hump", &|s| words::chance(s.stuck_at_hump)));
     }
-    let head: Vec<&str> = std::iter::once("").chain(states.iter().map(|(name, _)| *name)).collect();
-    page.table(&"l".repeat(head.len()), &head, &rows);
+    page.table(&"l".repeat(states.len() + 1), &head(states), &rows);
 }
 
-/// The three chances.
-pub fn verdict(verdict: &Verdict) -> String {
-    let say = |what: &str, p: f64| format!("{what} {} ({})", words::likelihood(p), words::chance(p));
-    format!(
-        "{}; {}; {}.",
-        words::sentence(&say("over-pitched", verdict.over_pitched)),
-        say("right", verdict.right),
-        say("under-pitched", verdict.under_pitched)
-    )
+/// The three chances, one column per state.
+pub fn verdict(page: &mut Page, states: &[(&str, &Verdict)]) {
+    page.heading("The verdict, clean and loaded");
+    let line = |name: &str, pick: &dyn Fn(&Verdict) -> f64| -> Vec<Cell> {
+        let cells = states.iter().map(|(_, verdict)| {
+            let p = pick(verdict);
+            Cell::from(format!("{}, {}", words::chance(p), words::likelihood(p)))
+        });
+        std::iter::once(Cell::from(name.to_owned())).chain(cells).collect()
+    };
+    let rows = [
+        line("over-pitched", &|v| v.over_pitched),
+        line("right", &|v| v.right),
+        line("under-pitched", &|v| v.under_pitched),
+    ];
+    let head = head(states);
+    page.table(&"l".repeat(states.len() + 1), if states.len() > 1 { &head } else { &[] }, &rows);
+}
+
+/// Heads of a table with one column per state.
+fn head<'a, T>(states: &[(&'a str, T)]) -> Vec<&'a str> {
+    std::iter::once("").chain(states.iter().map(|(name, _)| *name)).collect()
 }
 
 /// Limits and measures, one column per state.
@@ -107,9 +119,8 @@ pub fn limits(page: &mut Page, states: &[(&str, &Limits)], units: Units) {
         line("thrust over projected blade area", &|l| l.blade_loading),
         line("thrust of one propeller", &|l| l.thrust),
     ];
-    let named = states.len() > 1;
-    let head: Vec<&str> = std::iter::once("").chain(states.iter().map(|(name, _)| *name)).collect();
-    page.table(&"l".repeat(head.len()), if named { &head } else { &[] }, &rows);
+    let head = head(states);
+    page.table(&"l".repeat(states.len() + 1), if states.len() > 1 { &head } else { &[] }, &rows);
 }
 
 /// Findings by gravity, with what to do.

@@ -131,7 +131,7 @@ impl Scale {
     fn around(low: f64, high: f64) -> Scale {
         let room = ((high - low) * 0.06).max(high.abs() * 0.01).max(1e-9);
         let (low, high) = (low - room, high + room);
-        let rough = (high - low) / 5.0;
+        let rough = (high - low) / 6.0;
         let ten = 10f64.powf(rough.log10().floor());
         let step = [1.0, 2.0, 5.0, 10.0].map(|m| m * ten).into_iter().find(|s| *s >= rough).unwrap_or(10.0 * ten);
         Scale { low, high, step }

@@ -1,6 +1,6 @@
 //! Chances, gravity and small words.
 
-use counsel::report::{Gravity, Step};
+use counsel::report::Gravity;
 
 /// A chance in figures a person can picture: `9 in 10`.
 #[must_use]
@@ -19,13 +19,19 @@ pub fn chance(p: f64) -> String {
     }
 }
 
+/// A chance for columns: `9 in 10`, `< 1 in 100`.
+#[must_use]
+pub fn short_chance(p: f64) -> String {
+    chance(p).replace("fewer than", "<").replace("more than", ">")
+}
+
 /// The same chance in a word.
 #[must_use]
 pub fn likelihood(p: f64) -> &'static str {
     match p {
-        p if p < 0.05 => "hardly",
+        p if p < 0.075 => "very unlikely",
         p if p < 0.35 => "unlikely",
-        p if p < 0.65 => "may be",
+        p if p < 0.65 => "about even",
         p if p < 0.85 => "likely",
         p if p < 0.965 => "very likely",
         _ => "almost surely",
@@ -51,21 +57,6 @@ pub fn surprise(deviations: f64) -> &'static str {
         d if d < 2.0 => "a little off",
         d if d < 3.0 => "a surprise",
         _ => "does not fit",
-    }
-}
-
-/// What a step is, in a word or two.
-#[must_use]
-pub const fn step(step: Step) -> &'static str {
-    match step {
-        Step::Leave => "as it is",
-        Step::Clean => "clean",
-        Step::TrueUp => "true up",
-        Step::Cup => "cup",
-        Step::Repitch => "re-pitch",
-        Step::Trim => "trim",
-        Step::NewPropeller => "new",
-        Step::Ratio => "ratio",
     }
 }
 

@@ -46,7 +46,7 @@ fn change(args: &ChangeArgs) -> Change {
     }
 }
 
-fn text(report: &Report, common: &Common) -> String {
+pub fn text(report: &Report, common: &Common) -> String {
     let mut page = Page::new();
     let Report::Try(said) = report else { return page.finish() };
     let units = common.units;
@@ -59,9 +59,9 @@ fn text(report: &Report, common: &Common) -> String {
     sections::picture(&mut page, &rows);
     for (when, side) in [("Before", &said.before), ("After", &said.after)] {
         page.hanging(&side.what, Ink::Plain, &format!("{when:<7}"), "       ");
-        page.hanging(&sections::verdict(&side.verdict), Ink::Plain, "       ", "       ");
     }
     difference(&mut page, said, units);
+    sections::verdict(&mut page, &[("before", &said.before.verdict), ("after", &said.after.verdict)]);
     let states = [("before", &said.before.full_throttle), ("after", &said.after.full_throttle)];
     sections::full_throttle(&mut page, &states, units);
     sections::limits(&mut page, &[("before", &said.before.limits), ("after", &said.after.limits)], units);

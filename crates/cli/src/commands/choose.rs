@@ -25,7 +25,7 @@ pub fn run(args: &ChooseArgs, common: &Common, colour: bool) -> Result<Outcome, 
 }
 
 /// Keeps the best, and the propeller fitted wherever it ranks.
-fn shorten(shortlist: &mut Vec<Candidate>, most: usize) {
+pub fn shorten(shortlist: &mut Vec<Candidate>, most: usize) {
     let fitted = shortlist.iter().position(|c| c.step == Step::Leave).filter(|at| *at >= most);
     let fitted = fitted.map(|at| shortlist.swap_remove(at));
     shortlist.truncate(most);
@@ -38,7 +38,7 @@ fn shorten(shortlist: &mut Vec<Candidate>, most: usize) {
 /// Rows of the picture.
 const DRAWN: usize = 8;
 
-fn text(report: &Report, common: &Common) -> String {
+pub fn text(report: &Report, common: &Common) -> String {
     let mut page = Page::new();
     let Report::Choose(said) = report else { return page.finish() };
     let units = common.units;
@@ -49,8 +49,9 @@ fn text(report: &Report, common: &Common) -> String {
     page.heading("Why they rank so");
     for (rank, candidate) in said.shortlist.iter().enumerate() {
         let lead = format!("{:>4}  ", rank + 1);
-        let why = format!("{}. {}", words::sentence(&candidate.what), words::sentence(&candidate.why));
-        page.hanging(&why, Ink::Plain, &lead, "      ");
+        let details = format!("area ratio {:.2}, reduction {:.2}", candidate.area_ratio, candidate.reduction);
+        page.hanging(&format!("{}; {details}.", words::sentence(&candidate.what)), Ink::Speak, &lead, "      ");
+        page.hanging(&words::sentence(&candidate.why), Ink::Plain, "      ", "      ");
     }
     page.gap();
     let largest = number::trade_length(said.largest_diameter, units);
@@ -102,8 +103,8 @@ fn table(page: &mut Page, said: &Choice, units: Units) {
     let fuel = format!("{} at {cruise}", unit("L/h"));
     let towing = said.shortlist.iter().any(|c| c.tow_pull.is_some());
     let pull = format!("pull, {}", unit("N"));
-    let mut head = vec!["", "step", "propeller", "area", "ratio", "rpm", "kn", fuel.as_str(), "cav. %", "in band"];
-    let mut align = "rllrrrrrrr".to_owned();
+    let mut head = vec!["", "propeller", "rpm", "kn", fuel.as_str(), "back cav. %", "in the band"];
+    let mut align = "rlrrrrr".to_owned();
     if towing {
         head.push(&pull);
         align.push('r');
@@ -116,15 +117,12 @@ fn table(page: &mut Page, said: &Choice, units: Units) {
             let range = |band| Cell::from(number::range(band, units));
             let mut row: Vec<Cell> = vec![
                 (rank + 1).to_string().into(),
-                words::step(c.step).into(),
                 size(c, units).into(),
-                format!("{:.2}", c.area_ratio).into(),
-                format!("{:.2}", c.reduction).into(),
                 range(&c.full_throttle.engine_speed),
                 range(&c.full_throttle.speed),
                 range(&c.cruise_fuel),
                 range(&c.back_cavitation),
-                words::chance(c.in_band).into(),
+                words::short_chance(c.in_band).into(),
             ];
             if towing {
                 row.push(c.tow_pull.as_ref().map_or_else(|| "-".into(), range));

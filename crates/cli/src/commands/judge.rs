@@ -33,7 +33,7 @@ fn is_reached(what: FailOn, judgement: &Judgement) -> bool {
     }
 }
 
-fn text(report: &Report, read: &[Row], common: &Common) -> String {
+pub fn text(report: &Report, read: &[Row], common: &Common) -> String {
     let mut page = Page::new();
     let Report::Judge(said) = report else { return page.finish() };
     let units = common.units;
@@ -46,7 +46,7 @@ fn text(report: &Report, read: &[Row], common: &Common) -> String {
     ];
     rows.extend_from_slice(read);
     sections::picture(&mut page, &rows);
-    page.sentences(&format!("Clean and loaded: {}", sections::verdict(&said.verdict)), Ink::Plain);
+    sections::verdict(&mut page, &[("", &said.verdict)]);
 
     let states = [("as described", &said.full_throttle), ("clean and loaded", &said.clean_loaded)];
     sections::full_throttle(&mut page, &states, units);
@@ -74,7 +74,7 @@ fn load_table(page: &mut Page, load: &[LoadRow], units: Units) {
         "rpm".to_owned(),
         "speed, kn".to_owned(),
         format!("power, {}", unit("kW")),
-        "of what the engine has, %".to_owned(),
+        "of the engine's, %".to_owned(),
         format!("fuel, {}", unit("L/h")),
         "slip, %".to_owned(),
     ];
