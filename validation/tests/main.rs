@@ -1,2 +1,11 @@
 //! Every published check, in one binary.
+mod limits;
+mod openwater;
+mod engine;
+mod running;
+mod stern;
 mod water;
+
+mod hull_planing;
+
+mod hull_displacement;

@@ -2,6 +2,36 @@
 //! question is answered on it.
 
 pub mod change;
+pub mod crowd;
+pub mod lack;
+mod measures;
+pub mod panel;
+pub mod phrase;
 pub mod report;
 
+mod band;
+mod choose;
+mod compare;
+mod hangs;
+mod judge;
+
 pub use change::Change;
+pub use choose::choose;
+pub use compare::compare;
+pub use judge::judge;
+pub use lack::{Lack, Missing};
+
+/// How large a crowd to draw, and from which seed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Options {
+    /// Definite boats drawn.
+    pub boats: usize,
+    /// Seed of the draw: the same seed gives the same answer.
+    pub seed: u32,
+}
+
+impl Default for Options {
+    fn default() -> Options {
+        Options { boats: 4000, seed: 1 }
+    }
+}

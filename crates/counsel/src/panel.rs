@@ -8,6 +8,7 @@ use crate::crowd::stats::Weighted;
 use crate::measures::{self, Measures};
 use crate::report::{Band, FullThrottle, Limits};
 use crate::crowd::definite::Fitted;
+use hydro::hull::Curve;
 use hydro::running::{FullThrottle as Running, Held};
 use rayon::prelude::*;
 
@@ -56,10 +57,23 @@ impl<'a> Panel<'a> {
     /// All of them at full throttle in a setup.
     #[must_use]
     pub fn run(&self, setup: &Setup) -> Vec<Run> {
+        self.run_on(setup, &self.resistance(setup))
+    }
+
+    /// Their resistance in a setup.
+    #[must_use]
+    pub fn resistance(&self, setup: &Setup) -> Vec<Curve> {
+        self.members.par_iter().map(|i| self.crowd.boats[*i].resistance(&self.crowd.plan, setup)).collect()
+    }
+
+    /// All of them at full throttle in a setup, on resistances known already.
+    #[must_use]
+    pub fn run_on(&self, setup: &Setup, resistance: &[Curve]) -> Vec<Run> {
         self.members
             .par_iter()
-            .map(|i| {
-                let fitted = self.crowd.boats[*i].fitted(&self.crowd.plan, setup);
+            .zip(resistance)
+            .map(|(i, curve)| {
+                let fitted = self.crowd.boats[*i].fitted_on(&self.crowd.plan, setup, *curve);
                 Run { full: fitted.installation.full_throttle(), fitted }
             })
             .collect()

@@ -56,6 +56,16 @@ pub enum Note {
     CurveMissesRating,
     /// Block coefficient outside the table of wake fractions.
     BlockOutsideWakeTable,
+    /// No trim balances a planing hull's moments; it is held at the last the hull allows.
+    TrimHeld,
+    /// Trim, wetted length or speed outside what the planing equations were tested at.
+    PlaningOutsideTests,
+    /// Above the porpoising limit.
+    Porpoising,
+    /// Hull outside the pre-planing series.
+    PrePlaningOutsideSeries,
+    /// Speed outside the pre-planing series.
+    PrePlaningOutsideSpeeds,
 }
 
 impl Note {
@@ -86,6 +96,11 @@ impl Note {
         Note::DeratingOutsideRange,
         Note::CurveMissesRating,
         Note::BlockOutsideWakeTable,
+        Note::TrimHeld,
+        Note::PlaningOutsideTests,
+        Note::Porpoising,
+        Note::PrePlaningOutsideSeries,
+        Note::PrePlaningOutsideSpeeds,
     ];
 
     /// What a person reads.
@@ -127,6 +142,19 @@ impl Note {
             Note::DeratingOutsideRange => "heat or height lies outside the range of the power correction",
             Note::CurveMissesRating => "the maker's power curve does not pass through the rated power and speed",
             Note::BlockOutsideWakeTable => "the block coefficient lies outside the table of wake fractions",
+            Note::TrimHeld => {
+                "no trim balances this boat at this speed (centre of gravity too far aft or forward); it was held at the limit"
+            }
+            Note::PlaningOutsideTests => {
+                "trim, wetted length or speed lies outside what the planing equations were tested at"
+            }
+            Note::Porpoising => "at this load and trim the boat is likely to porpoise (limit curve from memory)",
+            Note::PrePlaningOutsideSeries => {
+                "the hull lies outside the series behind the resistance between displacement and planing speed; its limits were used"
+            }
+            Note::PrePlaningOutsideSpeeds => {
+                "the speed lies outside the series behind the resistance between displacement and planing speed"
+            }
         }
     }
 }
@@ -161,6 +189,12 @@ impl Notes {
     #[must_use]
     pub const fn has(self, note: Note) -> bool {
         self.0 & (1 << (note as u8)) != 0
+    }
+
+    /// The set without `note`.
+    #[must_use]
+    pub const fn without(self, note: Note) -> Notes {
+        Notes(self.0 & !(1 << (note as u8)))
     }
 
     /// Whether there is no note.

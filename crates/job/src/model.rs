@@ -123,6 +123,8 @@ pub struct Boat {
     pub hull_draught: Option<Quantity>,
     /// Mass in running trim at the readings, kg.
     pub displacement: Option<Quantity>,
+    /// Mass ready for the longest trip, fuel, water and people aboard, kg: the weight the propeller is judged at.
+    pub loaded_displacement: Option<Quantity>,
     /// Deadrise aft, degrees.
     pub deadrise: Option<Quantity>,
     /// Centre of gravity forward of the transom, m.

@@ -1,5 +1,9 @@
 //! A stated quantity: its middle, its spread, its source, and where in the file it stands.
 
+use crate::keys::{self, Measure};
+use crate::model::EngineKind;
+use crate::problem::Problem;
+use crate::stated;
 use std::ops::Range;
 
 /// What kind of quantity a value is; decides which units are accepted. Values are kept in the SI unit named.
@@ -33,7 +37,7 @@ pub enum Dimension {
     Ratio,
 }
 
-/// Where a value comes from. Each source has its own default spread (see `quantity::Source::spread`).
+/// Where a value comes from. Each source has its own default spread (see [`crate::spread`]).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Source {
     /// Maker's rating plate.
@@ -85,25 +89,45 @@ pub struct Quantity {
     pub at: Range<usize>,
 }
 
-impl Source {
-    /// The word used in a job file.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Source::Plate => "plate",
-            Source::Sheet => "sheet",
-            Source::Brochure => "brochure",
-            Source::Weighed => "weighed",
-            Source::Measured => "measured",
-            Source::Stamp => "stamp",
-            Source::Dashboard => "dashboard",
-            Source::Optical => "optical",
-            Source::Gps => "gps",
-            Source::Log => "log",
-            Source::Display => "display",
-            Source::Memory => "memory",
-            Source::Estimate => "estimate",
-            Source::Published => "published",
+impl Quantity {
+    /// Reads a quantity string such as `"17 in ± 0.25 (measured)"` on its own, outside a file.
+    ///
+    /// `key` is the name of the value (`pitch`, `displacement`), used in messages and for spreads that depend on it. Fuel
+    /// volumes are taken as diesel.
+    ///
+    /// # Errors
+    /// What is wrong with the string; the span counts bytes within it.
+    pub fn parse(text: &str, dimension: Dimension, key: &str) -> Result<Quantity, Problem> {
+        let any = Measure { dimension, range: (f64::MIN, f64::MAX), usual: &[], source: None, by: None };
+        let measure = keys::measure_of(key).filter(|m| m.dimension == dimension).unwrap_or(any);
+        let stated = stated::read(text, &measure, key)
+            .map_err(|fault| Problem { help: fault.help, ..Problem::error(fault.code, fault.at, fault.message) })?;
+        let mut quantity = stated.quantity;
+        if stated.volume {
+            quantity.scale(fuel_density(None));
         }
+        quantity.at = 0..text.len();
+        Ok(quantity)
+    }
+
+    /// A quantity known exactly.
+    #[must_use]
+    pub fn exact(value: f64, text: impl Into<String>) -> Quantity {
+        Quantity { low: value, middle: value, high: value, source: None, own_spread: true, text: text.into(), at: 0..0 }
+    }
+
+    pub(crate) fn scale(&mut self, factor: f64) {
+        self.low *= factor;
+        self.middle *= factor;
+        self.high *= factor;
+    }
+}
+
+/// Density of an engine's fuel, kg/m³: diesel 840, petrol 745 (common practice, no source; diesel when unknown).
+#[must_use]
+pub fn fuel_density(kind: Option<EngineKind>) -> f64 {
+    match kind {
+        Some(EngineKind::Petrol | EngineKind::Outboard) => 745.0,
+        _ => 840.0,
     }
 }

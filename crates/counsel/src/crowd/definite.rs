@@ -58,7 +58,6 @@ impl Definite {
         let stern = Stern {
             wake: get(Latent::Wake),
             thrust_deduction: get(Latent::ThrustDeduction),
-            bollard_deduction: physics::bollard_deduction(k),
             relative_rotative: get(Latent::RelativeRotative),
             shaft_angle_deg: get(Latent::ShaftAngle),
         };
@@ -90,6 +89,8 @@ impl Definite {
         let fitted_diameter = plan.dists[Latent::Diameter as usize].middle;
         // The propeller fitted keeps its own error when it is worked over; another one has an error of its own.
         let pitch = match (setup.pitch, setup.other_propeller) {
+            // A workshop that measures every blade holds a third of the error of an unmeasured propeller; `estimate`.
+            (marked, false) if setup.trued => marked.unwrap_or(fitted_pitch) * get(Latent::OtherPitch).cbrt(),
             (Some(marked), true) => marked * get(Latent::OtherPitch),
             (None, true) => fitted_pitch * get(Latent::OtherPitch),
             (Some(marked), false) => marked * get(Latent::Pitch) / fitted_pitch,
@@ -121,28 +122,34 @@ impl Definite {
         }
     }
 
+    /// Resistance in a setup.
+    #[must_use]
+    pub fn resistance(&self, plan: &Plan, setup: &Setup) -> Curve {
+        if setup.same_hull() {
+            return self.curve;
+        }
+        let get = |latent: Latent| self.row[latent as usize];
+        let mut form = self.form;
+        if let Some(mass) = setup.mass {
+            form = afloat(form, same_place(&mass, &plan.dists[Latent::Weight as usize], get(Latent::Weight)));
+        }
+        if let Some(roughness) = setup.hull_roughness {
+            let drawn = same_place(&roughness, &plan.dists[Latent::HullRoughness as usize], get(Latent::HullRoughness));
+            form.roughness = drawn;
+        }
+        physics::curve(plan, &form, &self.water, &self.row).value
+    }
+
     /// The boat in a setup, ready to run.
     #[must_use]
     pub fn fitted(&self, plan: &Plan, setup: &Setup) -> Fitted {
-        let get = |latent: Latent| self.row[latent as usize];
+        self.fitted_on(plan, setup, self.resistance(plan, setup))
+    }
+
+    /// The boat in a setup whose resistance is known already.
+    #[must_use]
+    pub fn fitted_on(&self, plan: &Plan, setup: &Setup, resistance: Curve) -> Fitted {
         let screw = self.screw_alone(plan, setup);
-        let resistance = if setup.same_hull() {
-            self.curve
-        } else {
-            let mut form = self.form;
-            if let Some(mass) = setup.mass {
-                form = afloat(form, same_place(&mass, &plan.dists[Latent::Weight as usize], get(Latent::Weight)));
-            }
-            if let Some(roughness) = setup.hull_roughness {
-                let drawn = same_place(
-                    &roughness,
-                    &plan.dists[Latent::HullRoughness as usize],
-                    get(Latent::HullRoughness),
-                );
-                form.roughness = drawn;
-            }
-            physics::curve(plan, &form, &self.water, &self.row).value
-        };
         let mut drive = physics::drive(plan, &self.row);
         if let Some(reduction) = setup.reduction {
             drive.reduction = reduction;

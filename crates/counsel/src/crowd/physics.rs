@@ -9,7 +9,7 @@ use hydro::engine::{self, Engine, Top, derating};
 use hydro::hull::shape::{self, Shape};
 use hydro::hull::{Curve, Form, roughness, total};
 use hydro::note::Noted;
-use hydro::openwater::{Curves, Screw, cup as cups};
+use hydro::openwater::{Curves, Screw, Spread, cup as cups};
 use hydro::speed::EngineSpeed;
 use hydro::stern::{self, typical};
 use hydro::water::{Water, air};
@@ -175,6 +175,32 @@ pub fn head(water: &Water, immersion: f64, altitude: f64) -> f64 {
     water.static_pressure(immersion, air::standard_pressure(altitude))
 }
 
+/// The maker's full-throttle curve of a job.
+#[must_use]
+pub fn maker_curve(job: &Job, k: &Knowledge) -> Option<engine::FullThrottleCurve> {
+    let points: Vec<(EngineSpeed, f64)> =
+        job.engine.curve.iter().map(|(n, p)| (EngineSpeed(n.middle), p.middle)).collect();
+    let rated = EngineSpeed(k.rated_speed.dist.middle);
+    engine::maker::curve(engine_kind(k.engine_kind.0), k.power.dist.middle, rated, &points).map(|curve| curve.value)
+}
+
+/// Error of the series at the propeller fitted.
+#[must_use]
+pub fn series_spread(k: &Knowledge, ducted: bool) -> Spread {
+    let diameter = k.diameter.dist.middle;
+    Screw {
+        diameter,
+        pitch_ratio: k.pitch.as_ref().map_or(0.7, |p| p.dist.middle / diameter),
+        expanded_area_ratio: k.area_ratio.dist.middle,
+        blades: k.blades.0,
+        flat_share: k.flat_share.dist.middle,
+        ducted,
+        cup: 0.0,
+        blade_roughness: 30e-6,
+    }
+    .spread()
+}
+
 /// The engine of a boat on the day.
 #[must_use]
 pub fn engine(plan: &Plan, row: &Row) -> Engine {
@@ -218,12 +244,6 @@ pub fn drive(plan: &Plan, row: &Row) -> Drive {
         reduction: row[Latent::Reduction as usize],
         efficiency: hydro::drive::efficiency(gear, declared, bearings, row[Latent::DriveLoss as usize]),
     }
-}
-
-/// Usual thrust deduction at the bollard, middle.
-#[must_use]
-pub fn bollard_deduction(k: &Knowledge) -> f64 {
-    typical::bollard_deduction(arrangement(k.arrangement.0)).1
 }
 
 /// Open water of a propeller behind this boat, the series' own error included.

@@ -5,6 +5,7 @@ use super::physics;
 use super::setup::Setup;
 use crate::lack::{self, Lack};
 use hydro::engine::FullThrottleCurve;
+use hydro::hull::depth::Depth;
 use hydro::hull::measured::Towed;
 use hydro::openwater::Spread;
 use job::Job;
@@ -115,6 +116,13 @@ impl Plan {
             knowledge,
         };
         for (i, reading) in job.readings.iter().enumerate() {
+            let depth = reading.depth.as_ref().or(job.place.depth.as_ref()).map(|q| q.middle);
+            let speed = reading.speed.as_ref().map(|q| q.middle);
+            if let (Some(depth), Some(speed)) = (depth, speed)
+                && Depth::of(speed, depth) == Depth::Refuse
+            {
+                continue;
+            }
             let k = &plan.knowledge;
             let setup = Setup::of_state(&reading.state, k.diameter.dist.middle, k.blades.0, leg);
             let setup = plan.setups.iter().position(|s| *s == setup).unwrap_or_else(|| {

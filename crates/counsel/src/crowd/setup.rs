@@ -27,6 +27,8 @@ pub struct Setup {
     pub hull_roughness: Option<Dist>,
     /// Roughness of the blades, m.
     pub blade_roughness: Option<Dist>,
+    /// Blades made alike at the marked pitch.
+    pub trued: bool,
     /// Another propeller, not the fitted one worked over: its true pitch and area are its own.
     pub other_propeller: bool,
 }
@@ -46,6 +48,7 @@ impl Setup {
             mass: change.displacement.map(Dist::fixed),
             hull_roughness: change.hull_growth.map(|g| physics::hull_roughness(Some(g), None, 15.0).dist),
             blade_roughness: change.blade_growth.map(|g| physics::blade_roughness(Some(g)).dist),
+            trued: false,
             other_propeller: change.blades.is_some_and(|z| z != fitted_blades)
                 || change.diameter.is_some_and(|d| d > 1.002 * fitted_diameter)
                 || change.area_ratio.is_some(),
@@ -76,6 +79,7 @@ impl Setup {
                 physics::hull_roughness(state.growth, state.since_scrub.as_ref().map(|q| q.middle), 15.0).dist
             }),
             blade_roughness: p.and_then(|p| p.growth).map(|g| physics::blade_roughness(Some(g)).dist),
+            trued: false,
             other_propeller: blades.is_some_and(|z| z != fitted_blades)
                 || diameter.is_some_and(|d| d > 1.002 * fitted_diameter)
                 || area_ratio.is_some(),
@@ -106,6 +110,7 @@ impl Setup {
             mass: other.mass.or(self.mass),
             hull_roughness: other.hull_roughness.or(self.hull_roughness),
             blade_roughness: other.blade_roughness.or(self.blade_roughness),
+            trued: self.trued || other.trued,
             other_propeller: self.other_propeller || other.other_propeller,
         }
     }

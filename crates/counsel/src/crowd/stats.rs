@@ -45,7 +45,7 @@ impl<'a> Weighted<'a> {
     /// Share of the weight for which `condition` holds.
     pub fn share(&self, mut condition: impl FnMut(usize) -> bool) -> f64 {
         let total: f64 = self.weights.iter().sum();
-        let hit: f64 = self.weights.iter().enumerate().filter(|(i, _)| condition(*i)).map(|(_, w)| w).sum();
+        let hit = self.weights.iter().enumerate().filter(|(i, _)| condition(*i)).fold(0.0, |sum, (_, w)| sum + w);
         if total > 0.0 { hit / total } else { 0.0 }
     }
 

@@ -44,13 +44,18 @@ pub fn accepted_band(
     }
     let of = |ratio: f64| EngineSpeed(rated_speed.0 * ratio);
     let (low, high, warn, source) = match (kind, rating) {
-        (Kind::TurboDiesel, Some(Rating::Pleasure)) => {
-            (1.0, 1.05, 1.05, "rated speed to 105 % for light high-output diesels (guidance in print: 100 to 200 rpm over)")
-        }
+        (Kind::TurboDiesel, Some(Rating::Pleasure)) => (
+            1.0,
+            1.05,
+            1.05,
+            "rated speed to 105 % for light high-output diesels (guidance in print: 100 to 200 rpm over)",
+        ),
         (Kind::NaturalDiesel | Kind::TurboDiesel, _) => {
             (1.0, 1.03, 1.05, "rated speed to 103 % (guidance in print; makers differ)")
         }
-        (Kind::Petrol, _) => (0.96, 1.04, 1.05, "rated speed as the middle of a band of 8 % (assumed; ask for the maker's band)"),
+        (Kind::Petrol, _) => {
+            (0.96, 1.04, 1.05, "rated speed as the middle of a band of 8 % (assumed; ask for the maker's band)")
+        }
         (Kind::Outboard, _) => {
             (0.91, 1.09, 1.09, "rated speed as the middle of a band of 18 % (assumed; ask for the maker's band)")
         }

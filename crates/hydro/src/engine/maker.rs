@@ -118,7 +118,8 @@ mod tests {
 
     #[test]
     fn thins_many_points_and_keeps_the_rated_one() {
-        let points: Vec<_> = (10..=33).map(|i| (EngineSpeed::from_rpm(f64::from(i) * 100.0), 1e3 * f64::from(i))).collect();
+        let points: Vec<_> =
+            (10..=33).map(|i| (EngineSpeed::from_rpm(f64::from(i) * 100.0), 1e3 * f64::from(i))).collect();
         let curve = curve(Kind::TurboDiesel, 30e3, RATED, &points).unwrap().value;
         assert!(curve.iter().any(|point| point.0 == 1.0 && (point.1 - 1.0).abs() < 1e-12));
     }

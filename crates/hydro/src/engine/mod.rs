@@ -139,7 +139,8 @@ impl Engine {
     #[inline]
     pub fn power_at(&self, speed: EngineSpeed) -> f64 {
         match self.top {
-            Top::Limiter { at } if speed.0 > at.0 => 0.0,
+            // A hair allowed: the speed may have gone through the reduction and back.
+            Top::Limiter { at } if speed.0 > at.0 * (1.0 + 1e-9) => 0.0,
             _ => self.piece(speed.0).power,
         }
     }

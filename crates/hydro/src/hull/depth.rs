@@ -37,7 +37,7 @@ impl Depth {
     #[must_use]
     pub fn of(speed: f64, depth: f64) -> Depth {
         let froude = froude(speed, depth);
-        if !(froude <= REFUSE_FROM) {
+        if froude.is_nan() || froude > REFUSE_FROM {
             Depth::Refuse
         } else if froude > WATCH_FROM {
             Depth::Watch

@@ -17,6 +17,7 @@ pub(crate) fn slopes(x: &[f64], y: &[f64], slope: &mut [f64]) {
         slope[..2].fill(secant(0));
         return;
     }
+    #[allow(clippy::needless_range_loop)] // Neighbours on both sides are read.
     for i in 1..n - 1 {
         let (before, after) = (secant(i - 1), secant(i));
         slope[i] = if before * after > 0.0 {

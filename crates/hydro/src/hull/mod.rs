@@ -2,6 +2,8 @@
 
 use crate::source::Method;
 
+pub mod air;
+pub mod appendages;
 pub mod curve;
 pub mod delft;
 pub mod depth;
@@ -12,10 +14,17 @@ pub mod handbook;
 pub mod holtrop;
 mod interpolate;
 pub mod measured;
+pub mod preplaning;
 pub mod roughness;
+pub mod savitsky;
+pub mod shape;
+pub mod spray;
+pub mod total;
 
 pub use curve::Curve;
 pub use form::{Form, Kind, Parts};
+pub use shape::Shape;
+pub use total::{Hull, total, with_handbook};
 
 /// Methods of this room.
 pub const METHODS: &[&Method] = &[
@@ -36,4 +45,15 @@ pub const METHODS: &[&Method] = &[
     &measured::METHOD,
     &depth::METHOD,
     &error::METHOD,
+    &preplaning::METHOD,
+    &savitsky::METHOD,
+    &savitsky::METHOD_HUMP,
+    &savitsky::METHOD_FLAP,
+    &savitsky::METHOD_PORPOISING,
+    &spray::METHOD,
+    &air::METHOD,
+    &appendages::METHOD,
+    &appendages::METHOD_FACTOR,
+    &appendages::METHOD_LOWER_UNIT,
+    &total::METHOD,
 ];

@@ -24,7 +24,7 @@ pub const METHOD_SCALE: Method = Method {
     quantity: "change of KT and KQ with the blade Reynolds number",
     formula: "dK = sum c L^l J^s (P/D)^t (AE/A0)^u Z^v, L = log10 Re - 0.301 (9 and 13 terms)",
     range: "Re at 0.75 R from 2e6 to 2e9; nothing is applied below",
-    error: "at 2e6, where it should vanish, up to 0.0008 in KT and 0.00014 in KQ, mostly a tenth of that",
+    error: "at 2e6, where it should vanish, up to 0.0008 in KT and 0.00014 in KQ, mostly a tenth of that. Several copies of the coefficients agree; no printed curve value was at hand",
     source: "M. W. C. Oosterveld & P. van Oossanen 1975; M. M. Bernitsas, D. Ray & P. Kinley 1981",
     trust: Trust::Checked,
 };
@@ -72,7 +72,7 @@ pub const fn area_ratios(blades: u8) -> (f64, f64) {
 /// efficiency goes on falling with area (looked at for every blade number). Stock two-bladed propellers lie there.
 const fn followed(blades: u8) -> (f64, f64) {
     match blades {
-        0..=2 => (0.25, 0.55),
+        0..=2 => (0.30, 0.55),
         3 => (0.30, 0.90),
         4 => (0.35, 1.05),
         5 => (0.40, 1.05),

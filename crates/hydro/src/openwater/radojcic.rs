@@ -13,7 +13,7 @@ pub const METHOD: Method = Method {
     quantity: "thrust and torque coefficients KT, KQ of three-bladed flat-faced screws over the advance ratio J",
     formula: "KT = sum c J^s (P/D)^t (AD/A0)^u (16 terms), KQ likewise (17 terms)",
     range: "Z 3, AD/A0 0.5 to 1.1, P/D 0.8 to 1.8, J above 0.3 to 0.5; torque is wrong at low J and at P/D 0.6",
-    error: "4 to 20 %: see blount-hubble-1981",
+    error: "4 to 20 %: see blount-hubble-1981. Two public copies of the coefficients agree; no printed curve value was at hand",
     source: "D. Radojcic 1988, Mathematical model of segmental section propeller series for open-water and cavitating conditions \
              applicable in CAD, SNAME Propellers '88",
     trust: Trust::Checked,

@@ -10,7 +10,7 @@ pub const METHOD: Method = Method {
     range: "turbulent flow over the blade, kp of paint, slime and erosion (to about 1 mm); shell growth is beyond it",
     error: "not known for small propellers; about a third of the change itself",
     source: "ITTC 1978 performance prediction method (as in J. Holtrop & G. G. J. Mennen 1982, with their factor Z kept)",
-    trust: Trust::Checked,
+    trust: Trust::OneCopy,
 };
 
 /// Roughness of a new blade, m: the standard value of the 1978 method.

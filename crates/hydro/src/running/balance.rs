@@ -116,14 +116,7 @@ impl<'a> Frame<'a> {
         let left = if kt > 0.0 { (kt_left / kt).clamp(0.0, 1.0) } else { 1.0 };
         // The slopes of the broken-down curves are not known; scaled ones serve, since they only steer the iteration.
         let left_kq = if kq > 0.0 { kq_left / kq } else { 1.0 };
-        Coefficients {
-            j,
-            kt: kt_left,
-            kt_slope: kt_slope * left,
-            kq: kq_left,
-            kq_slope: kq_slope * left_kq,
-            left,
-        }
+        Coefficients { j, kt: kt_left, kt_slope: kt_slope * left, kq: kq_left, kq_slope: kq_slope * left_kq, left }
     }
 
     /// Thrust of one propeller, N.
@@ -136,13 +129,6 @@ impl<'a> Frame<'a> {
     #[inline]
     pub fn surplus_at(&self, v: f64, n: f64) -> f64 {
         self.pull * self.thrust_of(&self.coefficients(v, n), n) - self.resistance(v)
-    }
-
-    /// Power asked of one engine at a speed of boat and shaft, W.
-    #[inline]
-    pub fn demand(&self, v: f64, n: f64) -> f64 {
-        let c = self.coefficients(v, n);
-        TAU * self.torque * n * n * n * c.kq / self.efficiency
     }
 
     /// The shaft speed between idle and top at which full throttle meets the propeller at boat speed `v`.

@@ -12,7 +12,7 @@ impl Installation {
         let frame = Frame::new(self);
         let met = frame.meet_at_rest(true);
         let along = shaft_angle::along(self.stern.shaft_angle_deg);
-        let pull = along * (1.0 - self.stern.bollard_deduction) * f64::from(self.screws);
+        let pull = along * (1.0 - self.stern.bollard_deduction()) * f64::from(self.screws);
         frame.point(0.0, met.n, pull)
     }
 }

@@ -84,7 +84,7 @@ impl Installation {
             let n = frame.meet_at_rest(true).n;
             return frame.reached(0.0, n, None, true);
         }
-        let step = self.resistance.top_speed() / (POINTS - 1) as f64;
+        let step = self.scan_step();
         let last_step = (BEYOND * (POINTS - 1) as f64) as usize;
         let (mut before, mut here) = (start, start);
         let mut hump: Option<Hump> = None;

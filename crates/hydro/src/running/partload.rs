@@ -36,7 +36,7 @@ impl Installation {
     pub fn at_engine_speed(&self, speed: EngineSpeed) -> Steady {
         let frame = Frame::new(self);
         let n = self.drive.shaft(speed).0;
-        let step = self.resistance.top_speed() / (POINTS - 1) as f64;
+        let step = self.scan_step();
         // No thrust can be had beyond this boat speed.
         let fastest = frame.fastest(n);
         if !(n > 0.0 && fastest > 0.0 && frame.surplus_at(0.0, n) > 0.0) {
@@ -62,11 +62,9 @@ impl Installation {
         let frame = Frame::new(self);
         let slow = self.at_engine_speed(speed);
         let n = self.drive.shaft(speed).0;
-        let step = self.resistance.top_speed() / (POINTS - 1) as f64;
-        let Some(mut low) = slow
-            .faster
-            .then(|| frame.faster_at(slow.point.speed + 1e-3 * step, step, n, frame.fastest(n)))
-            .flatten()
+        let step = self.scan_step();
+        let Some(mut low) =
+            slow.faster.then(|| frame.faster_at(slow.point.speed + 1e-3 * step, step, n, frame.fastest(n))).flatten()
         else {
             return slow;
         };
@@ -138,6 +136,12 @@ impl Installation {
                 Demand { engine_speed, speed: point.speed, asked: point.brake_power, available }
             })
             .collect()
+    }
+
+    /// Step between the tabulated speeds, m/s; a metre a second for a table without extent.
+    pub(super) fn scan_step(&self) -> f64 {
+        let step = self.resistance.top_speed() / (POINTS - 1) as f64;
+        if step > 0.0 && step.is_finite() { step } else { 1.0 }
     }
 
     fn lowest_shown(&self) -> f64 {

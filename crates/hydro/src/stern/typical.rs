@@ -64,7 +64,9 @@ pub fn typical(arrangement: Arrangement, screws: u8, block_coefficient: f64) -> 
         Arrangement::InclinedShaft if screws > 1 => {
             ((-0.04, 0.0, 0.03), (0.03, 0.08, 0.14), (0.95, 0.975, 1.0), Trust::Memory)
         }
-        Arrangement::InclinedShaft => ((-0.01, 0.035, 0.09), (0.03, 0.08, 0.14), (0.95, 0.98, 1.01), Trust::CommonPractice),
+        Arrangement::InclinedShaft => {
+            ((-0.01, 0.035, 0.09), (0.03, 0.08, 0.14), (0.95, 0.98, 1.01), Trust::CommonPractice)
+        }
         Arrangement::Tunnel => ((-0.02, 0.04, 0.10), (0.03, 0.08, 0.14), (0.95, 0.98, 1.01), Trust::CommonPractice),
     };
     Typical { wake, thrust_deduction, relative_rotative, trust }

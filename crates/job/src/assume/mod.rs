@@ -9,6 +9,7 @@ mod propeller;
 
 use crate::model::{Arrangement, EngineKind, Job, Kind};
 use crate::quantity::Quantity;
+use crate::words::Word;
 
 /// Number of standard deviations between the middle and the edge of an 80 % band of a normal variate.
 pub const BAND_Z: f64 = 1.281_551_565_544_6;

@@ -1,0 +1,229 @@
+//! What is on offer: changes to the propeller fitted, and new ones in sizes that are sold.
+
+use super::Ground;
+use super::merit::{self, Aim};
+use crate::band::Accepted;
+use crate::crowd::latent::Latent;
+use crate::crowd::physics;
+use crate::crowd::plan::Plan;
+use crate::crowd::setup::Setup;
+use crate::measures;
+use crate::phrase::{number, size};
+use crate::report::Step;
+use job::assume;
+use job::{Cup, Duty, Job, Width};
+use rayon::prelude::*;
+
+/// Something that could be done.
+#[derive(Clone, Debug)]
+pub(super) struct Offer {
+    pub step: Step,
+    pub what: String,
+    pub setup: Setup,
+}
+
+/// New propellers worth judging on the whole crowd.
+pub(super) struct Screened {
+    pub offers: Vec<Offer>,
+    pub considered: usize,
+}
+
+const INCH: f64 = 0.0254;
+
+/// The step sizes are sold in: half inches, or 12.5 mm where the job speaks metric.
+fn half_step(job: &Job) -> f64 {
+    let metric = job.propeller.diameter.as_ref().is_some_and(|q| q.text.contains("mm") || q.text.contains("cm"));
+    if metric { 0.0125 } else { 0.5 * INCH }
+}
+
+/// The largest diameter that fits, m, and who says so.
+pub(super) fn largest_diameter(job: &Job, plan: &Plan) -> (f64, String) {
+    let fitted = plan.dists[Latent::Diameter as usize].middle;
+    match &job.propeller.largest_diameter {
+        Some(q) => (q.middle, "stated".to_owned()),
+        None => (
+            fitted,
+            "the diameter fitted, since the room for a larger one was not stated: measure the aperture (largest_diameter)"
+                .to_owned(),
+        ),
+    }
+}
+
+/// Cheap changes in the order of their cost.
+pub(super) fn cheap(job: &Job, plan: &Plan) -> Vec<Offer> {
+    let diameter = plan.dists[Latent::Diameter as usize].middle;
+    let pitch = plan.dists[Latent::Pitch as usize].middle;
+    let offer = |step, what: String, setup| Offer { step, what, setup };
+    let mut list = vec![
+        offer(Step::Leave, format!("leave {} as it is", size(diameter, pitch)), Setup::default()),
+        offer(Step::Clean, "clean bottom and blades, same propeller".to_owned(), Setup::default()),
+    ];
+    if job.propeller.pitch.as_ref().is_some_and(|q| q.high / q.low > 1.03) {
+        list.push(offer(
+            Step::TrueUp,
+            format!("measure every blade and true them up at {} in of pitch", crate::phrase::inches(pitch)),
+            Setup { trued: true, ..Setup::default() },
+        ));
+    }
+    let cup = |cup: Cup, words: &str| {
+        offer(Step::Cup, words.to_owned(), Setup { cup: Some(physics::cup(Some(cup), false).dist), ..Setup::default() })
+    };
+    match job.propeller.cup {
+        Some(Cup::Light | Cup::Medium | Cup::Heavy) => list.push(cup(Cup::None, "take the cup out")),
+        _ => {
+            list.push(cup(Cup::Light, "put a light cup on"));
+            list.push(cup(Cup::Medium, "put a medium cup on"));
+        }
+    }
+    let step = 2.0 * half_step(job);
+    for k in [-4, -3, -2, -1, 1, 2, 3, 4] {
+        let twisted = pitch + 0.5 * f64::from(k) * step;
+        // Blades are twisted by an inch or two; more belongs to a new propeller (common practice, no source).
+        if twisted > 0.3 * diameter {
+            list.push(offer(
+                Step::Repitch,
+                format!("re-pitch to {}", size(diameter, twisted)),
+                Setup { pitch: Some(twisted), ..Setup::default() },
+            ));
+        }
+    }
+    for k in 1..=3 {
+        let trimmed = diameter - 0.5 * f64::from(k) * step;
+        if trimmed > 0.9 * diameter {
+            list.push(offer(
+                Step::Trim,
+                format!("trim the diameter to {}", size(trimmed, pitch)),
+                Setup { diameter: Some(trimmed), ..Setup::default() },
+            ));
+        }
+    }
+    list
+}
+
+/// Looks through new propellers, and through other reductions with the propeller that suits each.
+#[allow(clippy::too_many_arguments)]
+pub(super) fn screen(
+    job: &Job,
+    plan: &Plan,
+    scouts: &Ground,
+    accepted: &Accepted,
+    duty: Duty,
+    cruise: f64,
+    largest: f64,
+    most: usize,
+) -> Screened {
+    let leg = physics::is_leg(plan.knowledge.arrangement.0);
+    let fitted = plan.dists[Latent::Diameter as usize].middle;
+    let half = half_step(job);
+    let reference = merit::values(&scouts.panel, &scouts.run(&Setup::default()), cruise);
+    let aim = Aim { duty, accepted, cruise, reference };
+    let blades: &[u8] = if leg { &[3, 4] } else { &[2, 3, 4, 5] };
+    // A leg's propeller keeps to what its housing was made for.
+    let floor = if leg { 0.92 * fitted } else { 0.72 * fitted };
+    let ceiling = largest + 1e-6;
+    let first = (floor / half).ceil() as usize;
+    let last = (ceiling / half).floor() as usize;
+    let mut reductions = vec![None];
+    reductions.extend(job.drive.other_reductions.iter().map(|r| Some(*r)));
+    let mut kinds = Vec::new();
+    for reduction in &reductions {
+        for z in blades {
+            for width in [Width::Narrow, Width::Ordinary, Width::Wide] {
+                for i in first..=last {
+                    // Large propellers are sold in whole inches.
+                    let diameter = i as f64 * half;
+                    if diameter > 20.0 * INCH && i % 2 == 1 {
+                        continue;
+                    }
+                    kinds.push((*reduction, *z, width, diameter));
+                }
+            }
+        }
+    }
+    let mut found: Vec<(f64, Offer)> = kinds
+        .par_iter()
+        .filter_map(|(reduction, z, width, diameter)| best_of(scouts, &aim, half, *reduction, *z, *width, *diameter, leg))
+        .collect();
+    found.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let considered = kinds.len() * PITCHES;
+    Screened { offers: pick(found, most), considered }
+}
+
+/// Pitches looked at for each diameter, blade number and width.
+const PITCHES: usize = 3;
+
+/// The pitch at which a kind of propeller brings the typical boat to the middle of the band, and the better of its
+/// neighbours.
+#[allow(clippy::too_many_arguments)]
+fn best_of(
+    scouts: &Ground,
+    aim: &Aim,
+    half: f64,
+    reduction: Option<f64>,
+    z: u8,
+    width: Width,
+    diameter: f64,
+    leg: bool,
+) -> Option<(f64, Offer)> {
+    let area = assume::area_ratio(z, Some(width), leg).dist.middle;
+    let setup = |pitch: f64| Setup {
+        diameter: Some(diameter),
+        pitch: Some(pitch),
+        blades: Some(z),
+        area_ratio: Some(area),
+        reduction,
+        other_propeller: true,
+        ..Setup::default()
+    };
+    // More pitch, less engine speed: halve the interval on the few boats at hand.
+    let goal = aim.accepted.middle();
+    let few = scouts.few(8);
+    let reached = |i: usize| few.typical_engine_speed(&setup(i as f64 * half));
+    let (mut low, mut high) = ((0.4 * diameter / half).ceil() as usize, (1.5 * diameter / half).floor() as usize);
+    if reached(low) < goal {
+        // Even the finest pitch holds the engine down: too large a propeller.
+        return None;
+    }
+    while high - low > 1 {
+        let middle = usize::midpoint(low, high);
+        if reached(middle) >= goal { low = middle } else { high = middle }
+    }
+    [low.saturating_sub(1), low, high]
+        .into_iter()
+        .filter(|i| *i > 0)
+        .map(|i| {
+            let pitch = i as f64 * half;
+            let runs = scouts.run(&setup(pitch));
+            let values = merit::values(&scouts.panel, &runs, aim.cruise);
+            let back: Vec<f64> = runs.iter().map(|r| measures::at_full_throttle(r).back_cavitation).collect();
+            let worth = merit::robust(&aim.utilities(&runs, &values, &back));
+            let words = match width {
+                Width::Narrow => "narrow",
+                Width::Ordinary => "ordinary",
+                Width::Wide => "wide",
+            };
+            let mut what = format!("new {z}-blade, {words} blades, {}", size(diameter, pitch));
+            if let Some(ratio) = reduction {
+                what = format!("{what} with reduction {}", number(ratio, 0.01));
+            }
+            let step = if reduction.is_some() { Step::Ratio } else { Step::NewPropeller };
+            (worth, Offer { step, what, setup: setup(pitch) })
+        })
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+}
+
+/// The best, no more than three of one blade number and reduction so that the list shows the choice there is.
+fn pick(found: Vec<(f64, Offer)>, most: usize) -> Vec<Offer> {
+    let mut picked: Vec<Offer> = Vec::new();
+    for (_, offer) in found {
+        let same =
+            picked.iter().filter(|p| p.setup.blades == offer.setup.blades && p.setup.reduction == offer.setup.reduction);
+        if same.count() < 3 {
+            picked.push(offer);
+        }
+        if picked.len() == most {
+            break;
+        }
+    }
+    picked
+}
