@@ -10,9 +10,9 @@ fn common(units: Units) -> Common {
     Common { format: Format::Text, units, seed: 1, boats: 4000, colour: Colour::Never }
 }
 
-/// Without colour; the thin space shown as a dot so that it can be told from an ordinary one.
+/// Without colour, and held to the page's width.
 fn plain(text: &str) -> String {
-    let text = anstream::adapter::strip_str(text).to_string().replace(crate::number::THIN, "·");
+    let text = anstream::adapter::strip_str(text).to_string();
     for line in text.lines() {
         assert!(page::width(line) <= page::COLUMNS, "{} columns: {line}", page::width(line));
         assert_eq!(line, line.trim_end(), "blank at the end of a line");

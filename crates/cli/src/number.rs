@@ -1,11 +1,10 @@
-//! Numbers for people: rounded to what the band allows, grouped in threes, with their unit.
+//! Numbers for people, by the same rounding as the sentences of `counsel`: to what the band allows, grouped in threes, with
+//! the reader's unit.
 
+use counsel::phrase;
 use counsel::report::Band;
 
 use crate::args::Units;
-
-/// The thin space between groups of three digits; lines are not broken at it.
-pub const THIN: char = '\u{202f}';
 
 /// Horsepower, W: 550 ft·lbf/s.
 const HORSEPOWER: f64 = 550.0 * 0.3048 * POUND_FORCE;
@@ -18,15 +17,15 @@ const GALLON: f64 = 231.0 * 0.0254 * 0.0254 * 0.0254 * 1000.0;
 /// Pounds per square inch, kPa.
 const PSI: f64 = POUND_FORCE / (0.0254 * 0.0254) / 1000.0;
 
-/// How a unit of the reports is shown: factor, name, and the power of ten of the finest step worth printing.
+/// How a unit of the reports is shown: factor, name, and the finest step worth printing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shown {
     /// Multiplies the reported value.
     pub factor: f64,
     /// Name of the unit shown; empty for pure numbers.
     pub unit: &'static str,
-    /// 1: tens, 0: ones, -1: tenths.
-    pub finest: i32,
+    /// In the unit shown.
+    pub finest: f64,
 }
 
 /// The unit to show for a unit of the reports.
@@ -34,63 +33,38 @@ pub struct Shown {
 pub fn shown(unit: &'static str, units: Units) -> Shown {
     let of = |factor, unit, finest| Shown { factor, unit, finest };
     match (unit, units) {
-        ("kW", Units::Imperial) => of(1000.0 / HORSEPOWER, "hp", -1),
-        ("L/h", Units::Imperial) => of(1.0 / GALLON, "US gal/h", -1),
-        ("mm", Units::Imperial) => of(1.0 / 25.4, "in", -1),
-        ("m/s", Units::Imperial) => of(1.0 / 0.3048, "ft/s", 0),
-        ("kPa", Units::Imperial) => of(1.0 / PSI, "psi", -1),
-        ("N", Units::Imperial) => of(1.0 / POUND_FORCE, "lbf", 0),
-        ("kg", Units::Imperial) => of(1.0 / POUND, "lb", 0),
-        ("rpm", _) => of(1.0, unit, 1),
-        ("N", _) => of(1.0, unit, 1),
-        ("kn" | "kW" | "L/h" | "m/s", _) => of(1.0, unit, -1),
-        ("1", _) => of(1.0, "", -2),
-        _ => of(1.0, unit, 0),
+        ("kW", Units::Imperial) => of(1000.0 / HORSEPOWER, "hp", 0.1),
+        ("L/h", Units::Imperial) => of(1.0 / GALLON, "US gal/h", 0.1),
+        ("mm", Units::Imperial) => of(1.0 / 25.4, "in", 0.1),
+        ("m/s", Units::Imperial) => of(1.0 / 0.3048, "ft/s", 1.0),
+        ("kPa", Units::Imperial) => of(1.0 / PSI, "psi", 0.1),
+        ("N", Units::Imperial) => of(1.0 / POUND_FORCE, "lbf", 1.0),
+        ("kg", Units::Imperial) => of(1.0 / POUND, "lb", 1.0),
+        ("rpm", _) => of(1.0, unit, 5.0),
+        ("N", _) => of(1.0, unit, 10.0),
+        ("kn" | "kW" | "L/h" | "m/s", _) => of(1.0, unit, 0.1),
+        ("1", _) => of(1.0, "", 0.01),
+        _ => of(1.0, unit, 1.0),
     }
 }
 
-/// The power of ten of the step a band of this width allows: the largest step not above a third of the width, and never
-/// finer than `finest`. Without a width: three significant digits of `value`.
+/// The step a band allows, never finer than `finest`. Without a width: three significant digits of `value`.
 #[must_use]
-pub fn step(width: f64, value: f64, finest: i32) -> i32 {
-    let exponent = if width > 0.0 {
-        (width / 3.0).log10().floor()
-    } else if value != 0.0 {
-        value.abs().log10().floor() - 2.0
+pub fn step(low: f64, value: f64, high: f64, finest: f64) -> f64 {
+    let step = if high > low {
+        phrase::step(low, high)
+    } else if value != 0.0 && value.is_finite() {
+        10f64.powf(value.abs().log10().floor() - 2.0)
     } else {
-        return finest;
+        finest
     };
-    if exponent.is_finite() { (exponent.clamp(-12.0, 12.0) as i32).max(finest) } else { finest }
+    step.max(finest)
 }
 
-/// A number rounded to a power of ten and grouped: `3 480`, `6.2`, `−0.3`.
+/// A number rounded to a step and grouped: `3 480`, `6.2`, `−0.3`.
 #[must_use]
-pub fn rounded(value: f64, exponent: i32) -> String {
-    if !value.is_finite() {
-        return "unknown".to_owned();
-    }
-    let size = 10f64.powi(exponent.max(0));
-    let decimals = usize::try_from(-exponent).unwrap_or(0);
-    let steps = if exponent < 0 { value } else { (value / size).round() * size };
-    let digits = format!("{steps:.decimals$}");
-    let (sign, digits) = match digits.strip_prefix('-') {
-        Some(rest) if rest.chars().any(|c| c.is_ascii_digit() && c != '0') => ("\u{2212}", rest),
-        Some(rest) => ("", rest),
-        None => ("", digits.as_str()),
-    };
-    let (whole, fraction) = digits.split_once('.').map_or((digits, None), |(w, f)| (w, Some(f)));
-    let mut text = String::from(sign);
-    for (at, digit) in whole.chars().enumerate() {
-        if at > 0 && (whole.len() - at).is_multiple_of(3) {
-            text.push(THIN);
-        }
-        text.push(digit);
-    }
-    if let Some(fraction) = fraction {
-        text.push('.');
-        text.push_str(fraction);
-    }
-    text
+pub fn rounded(value: f64, step: f64) -> String {
+    if value.is_finite() { phrase::number(value, step).replace('-', "\u{2212}") } else { "unknown".to_owned() }
 }
 
 /// A lone number without a band, with three significant digits at most: settings and rows of tables.
@@ -98,13 +72,13 @@ pub fn rounded(value: f64, exponent: i32) -> String {
 pub fn plain(value: f64, unit: &'static str, units: Units) -> String {
     let how = shown(unit, units);
     let value = value * how.factor;
-    with_unit(rounded(value, step(0.0, value, how.finest)), how.unit)
+    with_unit(rounded(value, step(value, value, value, how.finest)), how.unit)
 }
 
 /// A length of the trade, mm in, both ways: `406 mm (16 in)`, or `16 in (406 mm)`.
 #[must_use]
 pub fn trade_length(mm: f64, units: Units) -> String {
-    let metric = with_unit(rounded(mm, 0), "mm");
+    let metric = with_unit(rounded(mm, 1.0), "mm");
     let imperial = with_unit(inches(mm), "in");
     match units {
         Units::Metric => format!("{metric} ({imperial})"),
@@ -121,7 +95,7 @@ pub fn inches(mm: f64) -> String {
         let text = format!("{:.2}", quarters.round() / 4.0);
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
     } else {
-        rounded(inches, -1)
+        rounded(inches, 0.1)
     }
 }
 
@@ -137,8 +111,8 @@ pub fn band(band: &Band, units: Units) -> String {
 pub fn range(band: &Band, units: Units) -> String {
     let how = shown(band.unit, units);
     let (low, high) = (band.low * how.factor, band.high * how.factor);
-    let exponent = step(high - low, band.middle * how.factor, how.finest);
-    let (low, high) = (rounded(low, exponent), rounded(high, exponent));
+    let step = step(low, band.middle * how.factor, high, how.finest);
+    let (low, high) = (rounded(low, step), rounded(high, step));
     if low == high { low } else { format!("{low} to {high}") }
 }
 
@@ -147,9 +121,9 @@ pub fn range(band: &Band, units: Units) -> String {
 pub fn difference(band: &Band, units: Units) -> String {
     let how = shown(band.unit, units);
     let (low, high) = (band.low * how.factor, band.high * how.factor);
-    let exponent = step(high - low, band.middle * how.factor, how.finest);
+    let step = step(low, band.middle * how.factor, high, how.finest);
     let sign = |value: f64| {
-        let text = rounded(value, exponent);
+        let text = rounded(value, step);
         let nothing = !text.chars().any(|c| c.is_ascii_digit() && c != '0');
         if nothing || text.starts_with('\u{2212}') { text } else { format!("+{text}") }
     };
@@ -166,7 +140,6 @@ pub fn difference(band: &Band, units: Units) -> String {
 pub fn with_unit(number: String, unit: &str) -> String {
     match unit {
         "" => number,
-        "%" => format!("{number}{THIN}%"),
         _ => format!("{number} {unit}"),
     }
 }
@@ -179,34 +152,38 @@ mod tests {
         Band { low, middle, high, unit }
     }
 
-    fn spaced(text: String) -> String {
-        text.replace(THIN, " ")
-    }
-
     #[test]
     fn digits_follow_the_band() {
-        let metric = |band: &Band| spaced(super::band(band, Units::Metric));
+        let metric = |band: &Band| super::band(band, Units::Metric);
         assert_eq!(metric(&of(3478.2, 3561.0, 3643.9, "rpm")), "3 480 to 3 640 rpm");
         assert_eq!(metric(&of(3501.0, 3507.0, 3509.0, "rpm")), "3 500 to 3 510 rpm");
         assert_eq!(metric(&of(6.14, 6.31, 6.52, "kn")), "6.1 to 6.5 kn");
-        assert_eq!(metric(&of(18.2, 24.0, 33.1, "kn")), "18 to 33 kn");
+        assert_eq!(metric(&of(18.2, 24.0, 33.1, "kn")), "18 to 34 kn");
         assert_eq!(metric(&of(1234.0, 1900.0, 2611.0, "N")), "1 200 to 2 600 N");
         assert_eq!(metric(&of(12.3, 18.1, 22.7, "%")), "12 to 23 %");
         assert_eq!(metric(&of(0.021, 0.022, 0.0221, "kn")), "0.0 kn");
+        assert_eq!(metric(&of(5.0, 5.0, 5.0, "kn")), "5.0 kn");
+    }
+
+    #[test]
+    fn a_page_and_its_sentences_round_alike() {
+        for band in [of(2861.0, 2940.0, 3024.9, "rpm"), of(71.3, 80.0, 93.0, "kW")] {
+            assert_eq!(super::band(&band, Units::Metric), phrase::span(&band));
+        }
     }
 
     #[test]
     fn large_numbers_are_grouped_and_signs_are_real_minus_signs() {
-        assert_eq!(spaced(rounded(1_234_567.8, 0)), "1 234 568");
-        assert_eq!(rounded(-0.04, -1), "0.0");
-        assert_eq!(rounded(-0.26, -1), "\u{2212}0.3");
-        assert_eq!(spaced(rounded(-12_345.0, 2)), "\u{2212}12 300");
-        assert_eq!(rounded(f64::NAN, 0), "unknown");
+        assert_eq!(rounded(1_234_567.8, 1.0), "1 234 568");
+        assert_eq!(rounded(-0.04, 0.1), "0.0");
+        assert_eq!(rounded(-0.26, 0.1), "\u{2212}0.3");
+        assert_eq!(rounded(-12_345.0, 100.0), "\u{2212}12 300");
+        assert_eq!(rounded(f64::NAN, 1.0), "unknown");
     }
 
     #[test]
     fn differences_carry_their_signs() {
-        let metric = |band: &Band| spaced(difference(band, Units::Metric));
+        let metric = |band: &Band| difference(band, Units::Metric);
         assert_eq!(metric(&of(208.0, 233.0, 262.0, "rpm")), "+210 to +260 rpm");
         assert_eq!(metric(&of(-0.32, -0.1, 0.21, "kn")), "\u{2212}0.3 to +0.2 kn");
         assert_eq!(metric(&of(-0.01, 0.0, 0.02, "kn")), "no difference that counts");
@@ -220,7 +197,7 @@ mod tests {
         assert!((GALLON - 3.785_411_784).abs() < 1e-12);
         assert!((POUND_FORCE - 4.448_221_615_260_5).abs() < 1e-12);
         assert!((PSI - 6.894_757).abs() < 5e-7);
-        assert_eq!(band(&of(20.0, 21.6, 23.0, "kW"), Units::Imperial), "27 to 31 hp");
+        assert_eq!(band(&of(20.0, 21.6, 23.0, "kW"), Units::Imperial), "27.0 to 31.0 hp");
     }
 
     #[test]

@@ -88,8 +88,7 @@ impl Page {
         self.text.push_str(text);
     }
 
-    /// A table: the first column to the left, the others to the right unless their letter in `align` is `l`. The last
-    /// left-aligned column is wrapped when the table would be too wide.
+    /// A table; `align` has a letter for each column, `l` or `r`. Text columns are wrapped when it would be too wide.
     pub fn table(&mut self, align: &str, head: &[&str], rows: &[Vec<Cell>]) {
         let columns = align.len();
         let mut widths = vec![0; columns];
@@ -100,10 +99,15 @@ impl Page {
         }
         let letters: Vec<char> = align.chars().collect();
         let total = 2 + widths.iter().sum::<usize>() + 2 * columns.saturating_sub(1);
-        if total > COLUMNS
-            && let Some(wrapped) = letters.iter().rposition(|letter| *letter == 'l')
-        {
-            widths[wrapped] = widths[wrapped].saturating_sub(total - COLUMNS).max(8);
+        let longest_word = |at: usize| {
+            let cells = rows.iter().filter_map(|row| row.get(at));
+            cells.flat_map(|cell| cell.text.split(' ')).map(width).max().unwrap_or(0).min(COLUMNS / 3)
+        };
+        // Too wide: take from the widest text column, column by column, so that lines break where there is most to break.
+        for _ in COLUMNS..total {
+            let texts = (0..columns).filter(|at| letters[*at] == 'l' && widths[*at] > longest_word(*at));
+            let Some(widest) = texts.max_by_key(|at| (widths[*at], *at)) else { break };
+            widths[widest] -= 1;
         }
         if !head.is_empty() {
             let cells: Vec<Cell> = head.iter().map(|h| Cell::inked(*h, Ink::Quiet)).collect();
@@ -145,8 +149,7 @@ pub fn width(text: &str) -> usize {
     text.chars().count()
 }
 
-/// Breaks text into lines of at most `columns` characters. A number is not torn from its groups of three nor from the
-/// unit or word that follows it directly in the same sentence.
+/// Breaks text into lines of at most `columns` characters.
 #[must_use]
 pub fn wrap(text: &str, columns: usize) -> Vec<String> {
     let mut lines = Vec::new();
@@ -172,11 +175,11 @@ pub fn wrap(text: &str, columns: usize) -> Vec<String> {
     lines
 }
 
-/// Words, with numbers grouped by plain spaces kept whole.
+/// Words; a number is kept whole with its groups of three and a per cent sign.
 fn pieces(text: &str) -> Vec<String> {
     let mut pieces: Vec<String> = Vec::new();
     for word in text.split([' ', '\n', '\t', '\r']).filter(|word| !word.is_empty()) {
-        let group = word.chars().take_while(char::is_ascii_digit).count() == 3;
+        let group = word.starts_with('%') || word.chars().take_while(char::is_ascii_digit).count() == 3;
         match pieces.last_mut() {
             Some(last) if group && last.chars().next_back().is_some_and(|c| c.is_ascii_digit()) => {
                 last.push(' ');

@@ -159,7 +159,7 @@ pub fn hangs_on(page: &mut Page, hangs: &[Hang]) {
     let rows: Vec<Vec<Cell>> = hangs
         .iter()
         .map(|hang| {
-            let share = if hang.share < 0.005 { "-".to_owned() } else { format!("{:.0}\u{202f}%", hang.share * 100.0) };
+            let share = if hang.share < 0.005 { "-".to_owned() } else { format!("{:.0} %", hang.share * 100.0) };
             let known = if hang.stated { "stated" } else { "assumed" };
             let ink = if hang.stated { Ink::Plain } else { Ink::Quiet };
             vec![
@@ -191,14 +191,15 @@ pub fn closing(page: &mut Page, band: &AcceptedBand, crowd: &Crowd) {
     if !band.source.is_empty() {
         page.sentences(&format!("Accepted band: {}.", band.source.trim_end_matches('.')), Ink::Quiet);
     }
-    let boats = words::count(crowd.boats, "definite boat", "definite boats");
-    let effective = number::rounded(crowd.effective, number::step(0.0, crowd.effective, 0).max(0));
     let ink = if crowd.explained { Ink::Quiet } else { Ink::Speak };
-    if !crowd.statement.is_empty() {
-        page.sentences(&crowd.statement, ink);
-    }
+    page.sentences(&format!("{}.", crowd.statement.trim_end_matches('.')), ink);
+    let effective = counsel::phrase::plain(crowd.effective, 2);
+    let boats = words::count(crowd.boats, "boat", "boats");
     page.sentences(
-        &format!("{boats}, {effective} of them effective, seed {}. Bands hold 8 in 10.", crowd.seed),
+        &format!(
+            "Drawn: {boats}, seed {}; effective after weighing: {effective}. Bands hold 8 chances in 10.",
+            crowd.seed
+        ),
         Ink::Quiet,
     );
     page.sentences(SAFETY, Ink::Quiet);

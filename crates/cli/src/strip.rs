@@ -30,9 +30,9 @@ pub struct Row {
 }
 
 /// Width of the names.
-pub const LABEL: usize = 19;
+pub const LABEL: usize = 21;
 /// Width of the scale.
-const WIDTH: usize = 52;
+const WIDTH: usize = 50;
 
 /// Draws rows over one scale with the unit named once.
 #[must_use]
@@ -145,12 +145,11 @@ impl Scale {
     fn axis(&self, unit: &str) -> String {
         let mut line = vec!['─'; WIDTH];
         let mut names = vec![' '; WIDTH + 8];
-        let exponent = self.step.log10().floor().min(0.0) as i32;
         let mut tick = (self.low / self.step).ceil() * self.step;
         while tick <= self.high {
             let at = self.column(tick);
             line[at] = '┴';
-            let name = number::rounded(tick, exponent);
+            let name = number::rounded(tick, self.step);
             let start = at.saturating_sub(name.chars().count() / 2);
             for (cell, letter) in names[start..].iter_mut().zip(name.chars()) {
                 *cell = letter;

@@ -1,28 +1,18 @@
 //! Chances, gravity and small words.
 
+use counsel::phrase;
 use counsel::report::Gravity;
 
-/// A chance in figures a person can picture: `9 in 10`.
+/// A chance in figures a person can picture: `9 in 10`, as `counsel` says it in its sentences.
 #[must_use]
 pub fn chance(p: f64) -> String {
-    let p = if p.is_finite() { p.clamp(0.0, 1.0) } else { return "unknown".to_owned() };
-    match p {
-        p if p < 0.005 => "fewer than 1 in 100".to_owned(),
-        p if p < 0.015 => "1 in 100".to_owned(),
-        p if p < 0.035 => "1 in 50".to_owned(),
-        p if p < 0.075 => "1 in 20".to_owned(),
-        p if p <= 0.925 => format!("{:.0} in 10", (p * 10.0).clamp(1.0, 9.0)),
-        p if p <= 0.965 => "19 in 20".to_owned(),
-        p if p <= 0.985 => "49 in 50".to_owned(),
-        p if p <= 0.995 => "99 in 100".to_owned(),
-        _ => "more than 99 in 100".to_owned(),
-    }
+    if p.is_nan() { "unknown".to_owned() } else { phrase::chance(p).replace(" chances", "").replace(" chance", "") }
 }
 
-/// A chance for columns: `9 in 10`, `< 1 in 100`.
+/// A chance for columns: `9 in 10`, `< 1 in 50`.
 #[must_use]
 pub fn short_chance(p: f64) -> String {
-    chance(p).replace("fewer than", "<").replace("more than", ">")
+    chance(p).replace("less than", "<").replace("more than", ">")
 }
 
 /// The same chance in a word.
@@ -63,8 +53,7 @@ pub fn surprise(deviations: f64) -> &'static str {
 /// `1 boat`, `2 boats`, with the number grouped.
 #[must_use]
 pub fn count(number: usize, one: &str, many: &str) -> String {
-    let shown = crate::number::rounded(number as f64, 0);
-    format!("{shown} {}", if number == 1 { one } else { many })
+    format!("{} {}", phrase::number(number as f64, 1.0), if number == 1 { one } else { many })
 }
 
 /// First letter large.
@@ -93,17 +82,8 @@ mod tests {
 
     #[test]
     fn chances_never_promise() {
-        assert_eq!(chance(0.0), "fewer than 1 in 100");
-        assert_eq!(chance(0.01), "1 in 100");
-        assert_eq!(chance(0.02), "1 in 50");
-        assert_eq!(chance(0.05), "1 in 20");
-        assert_eq!(chance(0.08), "1 in 10");
-        assert_eq!(chance(0.5), "5 in 10");
-        assert_eq!(chance(0.92), "9 in 10");
-        assert_eq!(chance(0.95), "19 in 20");
-        assert_eq!(chance(0.975), "49 in 50");
-        assert_eq!(chance(0.99), "99 in 100");
-        assert_eq!(chance(1.0), "more than 99 in 100");
+        let said = [0.0, 0.05, 0.08, 0.5, 0.92, 0.95, 1.0].map(short_chance);
+        assert_eq!(said, ["< 1 in 50", "1 in 20", "1 in 10", "5 in 10", "9 in 10", "19 in 20", "> 49 in 50"]);
         assert_eq!(chance(f64::NAN), "unknown");
     }
 

@@ -49,8 +49,8 @@ pub fn text(report: &Report, common: &Common) -> String {
     page.heading("Why they rank so");
     for (rank, candidate) in said.shortlist.iter().enumerate() {
         let lead = format!("{:>4}  ", rank + 1);
-        let details = format!("area ratio {:.2}, reduction {:.2}", candidate.area_ratio, candidate.reduction);
-        page.hanging(&format!("{}; {details}.", words::sentence(&candidate.what)), Ink::Speak, &lead, "      ");
+        let what = format!("{}; area ratio {:.2}.", words::sentence(&candidate.what), candidate.area_ratio);
+        page.hanging(&what, Ink::Speak, &lead, "      ");
         page.hanging(&words::sentence(&candidate.why), Ink::Plain, "      ", "      ");
     }
     page.gap();

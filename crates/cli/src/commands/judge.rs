@@ -57,7 +57,7 @@ pub fn text(report: &Report, read: &[Row], common: &Common) -> String {
     sections::hangs_on(&mut page, &said.hangs_on);
     if !said.measure_next.is_empty() {
         page.heading("Measure next");
-        page.set_in(&said.measure_next, Ink::Plain);
+        page.set_in(&words::sentence(&said.measure_next), Ink::Plain);
     }
     sections::notes(&mut page, &said.notes);
     sections::closing(&mut page, &said.accepted_band, &said.crowd);
@@ -74,7 +74,7 @@ fn load_table(page: &mut Page, load: &[LoadRow], units: Units) {
         "rpm".to_owned(),
         "speed, kn".to_owned(),
         format!("power, {}", unit("kW")),
-        "of the engine's, %".to_owned(),
+        "load, %".to_owned(),
         format!("fuel, {}", unit("L/h")),
         "slip, %".to_owned(),
     ];
@@ -84,7 +84,7 @@ fn load_table(page: &mut Page, load: &[LoadRow], units: Units) {
         .map(|row| {
             let range = |band| Cell::from(number::range(band, units));
             vec![
-                number::rounded(row.engine_speed, 0).into(),
+                number::rounded(row.engine_speed, 1.0).into(),
                 range(&row.speed),
                 range(&row.power),
                 range(&row.load),
@@ -105,12 +105,9 @@ fn readings_table(page: &mut Page, readings: &[ReadingFit]) {
         .iter()
         .map(|fit| {
             let unit = fit.expected.unit;
-            let exponent = number::step(
-                fit.weighed.high - fit.weighed.low,
-                fit.measured,
-                number::shown(unit, Units::Metric).finest,
-            );
-            let measured = number::with_unit(number::rounded(fit.measured, exponent), unit);
+            let (low, high) = (fit.weighed.low, fit.weighed.high);
+            let step = number::step(low, fit.measured, high, number::shown(unit, Units::Metric).finest);
+            let measured = number::with_unit(number::rounded(fit.measured, step), unit);
             vec![
                 fit.reading.clone().into(),
                 fit.quantity.into(),

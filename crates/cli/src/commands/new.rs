@@ -15,7 +15,7 @@ use crate::failure::{Failure, shown};
 use crate::ink::Ink;
 use crate::page::{Cell, Page, wrap};
 use crate::questions::{self, Form, PLACES, Place, Question};
-use crate::{answers, number, value, words};
+use crate::{answers, value, words};
 
 /// Answer of `new`.
 #[derive(Clone, Debug, Serialize)]
@@ -262,7 +262,7 @@ fn recorded(file: PathBuf, said: &Said, job: &Job, common: &Common) -> Recorded 
         Err(Failure::Lack(lack)) => lack
             .missing
             .iter()
-            .map(|m| OpenQuestion { key: m.key.clone(), why: format!("{}; {}", m.why, m.how) })
+            .map(|m| OpenQuestion { key: m.key.to_owned(), why: format!("{}; {}", m.why, m.how) })
             .collect(),
         _ => Vec::new(),
     };
@@ -301,10 +301,7 @@ fn text(report: &Report, _: &Common) -> String {
         .iter()
         .filter_map(|known| {
             let spread = known.spread?;
-            let spread = format!(
-                "± {} %",
-                number::rounded(spread, number::step(0.0, spread, -1).max(if spread < 2.0 { -1 } else { 0 }))
-            );
+            let spread = format!("± {} %", counsel::phrase::plain(spread, if spread < 10.0 { 1 } else { 2 }));
             let source = known.source.unwrap_or("nobody said how");
             Some(vec![known.key.clone().into(), known.said.clone().into(), spread.into(), source.into()])
         })

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::Outcome;
 use crate::answer::Report;
-use crate::args::{Common, OpenWaterArgs, SeriesWord};
+use crate::args::{Common, OpenWaterArgs, SeriesWord, Units};
 use crate::failure::Failure;
 use crate::ink::Ink;
 use crate::page::{Cell, Page};
@@ -177,7 +177,7 @@ fn text(report: &Report, _: &Common) -> String {
         page.sentences(&pitch, Ink::Plain);
     }
     if let Some(reynolds) = answer.reynolds {
-        let reynolds = number::rounded(reynolds, reynolds.log10().floor() as i32 - 2);
+        let reynolds = number::plain(reynolds, "", Units::Metric);
         page.sentences(&format!("Blade Reynolds number at 0.75 R: {reynolds}."), Ink::Quiet);
     }
     page.gap();

@@ -43,7 +43,7 @@ fn text(report: &Report, common: &Common) -> String {
             let how = number::shown("N", units);
             cells.extend(row.parts.iter().map(|(_, force)| {
                 let force = force * how.factor;
-                Cell::inked(number::rounded(force, number::step(0.0, force, how.finest)), Ink::Quiet)
+                Cell::inked(number::rounded(force, number::step(force, force, force, how.finest)), Ink::Quiet)
             }));
             cells
         })
