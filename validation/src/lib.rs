@@ -1,5 +1,7 @@
 //! Published data and the tests that replay it.
 
+pub mod boats;
+
 /// Asserts that `got` lies within `tolerance` of `want` (absolute), naming the source of `want`.
 #[macro_export]
 macro_rules! assert_close {

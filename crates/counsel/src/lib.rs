@@ -12,12 +12,14 @@ pub mod report;
 mod band;
 mod choose;
 mod compare;
+mod foresee;
 mod hangs;
 mod judge;
 
 pub use change::Change;
 pub use choose::choose;
 pub use compare::compare;
+pub use foresee::{Foreseen, foresee};
 pub use judge::judge;
 pub use lack::{Lack, Missing};
 

@@ -13,7 +13,11 @@ use std::ops::Range;
 
 impl Fields {
     fn node(&self, name: &str) -> Option<&Node> {
-        self.values.iter().find(|(key, _)| *key == name).map(|(_, node)| node)
+        self.values.iter().find(|(key, ..)| *key == name).map(|(.., node)| node)
+    }
+    /// Where a value stands.
+    pub(crate) fn at(&self, name: &str) -> Range<usize> {
+        self.values.iter().find(|(key, ..)| *key == name).map_or(0..0, |(_, at, _)| at.clone())
     }
     fn text(&self, name: &str) -> Option<String> {
         if let Some(Node::Text(text)) = self.node(name) { Some(text.clone()) } else { None }
@@ -33,10 +37,10 @@ impl Fields {
     fn quantity(&self, name: &str) -> Option<Quantity> {
         self.stated(name).map(|stated| stated.quantity.clone())
     }
-    fn tables(&self, name: &'static str) -> impl Iterator<Item = &Fields> {
+    pub(crate) fn tables(&self, name: &'static str) -> impl Iterator<Item = &Fields> {
         self.tables.iter().filter(move |(key, _)| *key == name).map(|(_, fields)| fields)
     }
-    fn table(&self, name: &'static str) -> Fields {
+    pub(crate) fn table(&self, name: &'static str) -> Fields {
         self.tables(name).next().cloned().unwrap_or_default()
     }
 }
@@ -266,7 +270,9 @@ fn fuel(stated: &Stated, kind: Option<EngineKind>, problems: &mut Vec<Problem>) 
 /// Mean over the directions, by the mean of means: neighbouring runs are averaged, then those averages, and so on to one.
 ///
 /// For two runs it is the plain mean. For more, run alternately there and back, it also takes out a current that changes
-/// evenly with time: weights 1 2 1, 1 3 3 1, ... (ISO 15016 and ITTC 7.5-04-01-01.1 use it for double runs.)
+/// evenly with time: weights 1 2 1, 1 3 3 1, ...
+/// (The current correction of ship trials: G. Strasser et al., A verification of the ITTC/ISO speed/power trials analysis,
+/// J. Mar. Sci. Technol. 20, 2015; abstract read, the weights from memory.)
 /// Spread: satellite speeds both ways ± 0.1 kn; stated spreads of single runs are taken as independent; other defaults
 /// (a log that reads 5 % high does so on every run) carry over whole.
 fn mean(runs: &[Quantity], at: Range<usize>) -> Option<Quantity> {

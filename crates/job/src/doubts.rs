@@ -6,6 +6,7 @@ use crate::model::*;
 use crate::number::show;
 use crate::problem::Problem;
 use crate::quantity::{Quantity, Source};
+use crate::read::Fields;
 use std::ops::Range;
 
 const KNOT: f64 = 1852.0 / 3600.0;
@@ -30,23 +31,23 @@ impl Doubts<'_> {
     }
 }
 
-/// Adds the doubts a job raises.
-pub(crate) fn find(job: &Job, problems: &mut Vec<Problem>) {
+/// Adds the doubts a job raises; `fields` says where its words stand.
+pub(crate) fn find(job: &Job, fields: &Fields, problems: &mut Vec<Problem>) {
     let mut doubts = Doubts(problems);
-    hull(&job.boat, &mut doubts);
+    hull(&job.boat, &fields.table("boat"), &mut doubts);
     engine(&job.engine, &mut doubts);
     drive(&job.drive, &mut doubts);
-    propeller(&job.propeller, &mut doubts);
-    for reading in &job.readings {
+    propeller(&job.propeller, &fields.table("propeller"), &mut doubts);
+    for (reading, fields) in job.readings.iter().zip(fields.tables("reading")) {
         instruments(reading, job, &mut doubts);
         speed(reading, job, &mut doubts);
         if let Some(propeller_then) = &reading.state.propeller {
-            propeller(propeller_then, &mut doubts);
+            propeller(propeller_then, &fields.table("state").table("propeller"), &mut doubts);
         }
     }
 }
 
-fn hull(boat: &Boat, doubts: &mut Doubts) {
+fn hull(boat: &Boat, fields: &Fields, doubts: &mut Doubts) {
     let longer = |a: &Option<Quantity>, b: &Option<Quantity>, room: f64| match (a, b) {
         (Some(a), Some(b)) if a.low > b.high * room => Some((a.clone(), b.clone())),
         _ => None,
@@ -102,17 +103,9 @@ fn hull(boat: &Boat, doubts: &mut Doubts) {
             );
         }
     }
-    if boat.kind == Some(Kind::Sailing)
-        && matches!(boat.arrangement, Some(Arrangement::Sterndrive))
-        && let Some(length) = length
-    {
-        doubts.push(
-            "arrangement",
-            &length.at,
-            "a sailing boat with a sterndrive",
-            "look at kind and arrangement in [boat]",
-            &[],
-        );
+    if boat.kind == Some(Kind::Sailing) && boat.arrangement == Some(Arrangement::Sterndrive) {
+        let problem = Problem::doubt("arrangement", fields.at("arrangement"), "a sailing boat with a sterndrive");
+        doubts.0.push(problem.help("one of the two is wrong").with(&fields.at("kind"), "the kind of boat"));
     }
 }
 
@@ -179,7 +172,7 @@ fn drive(drive: &Drive, doubts: &mut Doubts) {
     }
 }
 
-fn propeller(propeller: &Propeller, doubts: &mut Doubts) {
+fn propeller(propeller: &Propeller, fields: &Fields, doubts: &mut Doubts) {
     if let (Some(d), Some(p)) = (&propeller.diameter, &propeller.pitch) {
         let ratio = p.middle / d.middle;
         if !(0.4..=2.0).contains(&ratio) {
@@ -216,18 +209,13 @@ fn propeller(propeller: &Propeller, doubts: &mut Doubts) {
                 doubts.push("stamp", &q.at, message, format!("if the {name} was measured, say so: (measured)"), &[]);
             }
         }
-        if let (Some(hand), Some(stated), Some(q)) =
-            (hand, propeller.hand, propeller.diameter.as_ref().or(propeller.pitch.as_ref()))
+        if let (Some(hand), Some(stated)) = (hand, propeller.hand)
             && matches!(stated, Hand::Right | Hand::Left)
             && stated != hand
         {
-            doubts.push(
-                "stamp",
-                &q.at,
-                "the stamp and the stated hand disagree",
-                "look at the blades from astern: a right-hand propeller turns clockwise going ahead",
-                &[],
-            );
+            let problem = Problem::doubt("stamp", fields.at("hand"), "the stamp and the stated hand disagree")
+                .help("look at the blades from astern: a right-hand propeller turns clockwise going ahead");
+            doubts.0.push(problem.with(&fields.at("stamp"), "the stamp"));
         }
     }
 }

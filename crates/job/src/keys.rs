@@ -309,3 +309,19 @@ pub fn measure_of(name: &str) -> Option<Measure> {
     });
     found
 }
+
+/// The key at a path such as `boat.kind` or `reading.0.state.pitch` (list positions are skipped).
+#[must_use]
+pub fn find(path: &str) -> Option<&'static Key> {
+    let mut keys = ROOT;
+    let mut found = None;
+    for name in path.split('.').filter(|part| part.parse::<usize>().is_err()) {
+        let key = keys.iter().find(|key| key.name == name)?;
+        keys = match key.shape {
+            Shape::Table(inner) | Shape::Tables(inner) => inner,
+            _ => &[],
+        };
+        found = Some(key);
+    }
+    found
+}

@@ -21,6 +21,7 @@ pub mod manual;
 pub mod model;
 mod near;
 mod number;
+mod parts;
 pub mod problem;
 pub mod quantity;
 mod read;
@@ -33,6 +34,7 @@ mod value;
 pub mod words;
 mod write;
 
+pub use edit::Document;
 pub use model::*;
 pub use problem::{Problem, Severity, line_and_column, render};
 pub use quantity::{Dimension, Quantity, Source};

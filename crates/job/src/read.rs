@@ -47,7 +47,7 @@ impl Job {
             let mut walk = Walk { text, problems: &mut problems };
             let fields = walk.table(document.as_table(), ROOT, "", 0..text.len());
             job = assemble::job(&fields, &mut problems);
-            doubts::find(&job, &mut problems);
+            doubts::find(&job, &fields, &mut problems);
         }
         problems.sort_by_key(|p| (p.span.start, p.severity, p.span.end));
         if problems.iter().any(|p| p.severity == Severity::Error) {
@@ -60,7 +60,8 @@ impl Job {
 /// The checked content of one table.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Fields {
-    pub values: Vec<(&'static str, Node)>,
+    /// Name, place and value.
+    pub values: Vec<(&'static str, Range<usize>, Node)>,
     pub tables: Vec<(&'static str, Fields)>,
     /// Keys that are there but were refused.
     pub refused: Vec<&'static str>,
@@ -100,8 +101,8 @@ impl Walk<'_> {
                 _ => {
                     let by = named_source(key, table);
                     let mut context = Context { text: self.text, path: &full, key, by, problems: self.problems };
-                    match context.check(item, at) {
-                        Some(node) => fields.values.push((key.name, node)),
+                    match context.check(item, at.clone()) {
+                        Some(node) => fields.values.push((key.name, at, node)),
                         None => fields.refused.push(key.name),
                     }
                 }
@@ -169,24 +170,23 @@ impl Walk<'_> {
     }
 }
 
-/// Says under which table a key of that name belongs.
+/// Says under which table a key of that name belongs: one below the present table rather than one far off.
 fn elsewhere(name: &str, path: &str, is_table: bool) -> Option<String> {
-    let mut found = None;
+    let mut found: Option<(bool, String)> = None;
     keys::each(&mut |other, key| {
         let same = key.name == name || key.hints.contains(&name.to_lowercase().as_str());
-        if same
-            && other != path
-            && found.is_none()
-            && matches!(key.shape, Shape::Table(_) | Shape::Tables(_)) == is_table
-        {
-            found = Some(if other.is_empty() {
+        let below = !path.is_empty() && other.starts_with(path);
+        let better = found.as_ref().is_none_or(|(near, _)| below && !near);
+        if same && other != path && better && matches!(key.shape, Shape::Table(_) | Shape::Tables(_)) == is_table {
+            let text = if other.is_empty() {
                 format!("`{}` stands at the top of the file, before the first table", key.name)
             } else {
                 format!("`{}` belongs in [{other}]", key.name)
-            });
+            };
+            found = Some((below, text));
         }
     });
-    found
+    found.map(|(_, text)| text)
 }
 
 /// The source named by the key beside (`by = "optical"`).

@@ -3,6 +3,7 @@
 use crate::keys::Measure;
 use crate::near::{list, nearest};
 use crate::number::{self, Bad, show};
+use crate::parts::{FUEL_FOR_RANGE, about, example, feet_and_inches, split_at_first, unit_help};
 use crate::quantity::{Dimension, Quantity, Source};
 use crate::spread;
 use crate::units::{self, Unit};
@@ -29,9 +30,6 @@ pub(crate) struct Stated {
     /// Accepted with one meaning although there is another.
     pub taken: Vec<Fault>,
 }
-
-/// Density used only to hold a fuel volume against its physical range, kg/m³.
-const FUEL_FOR_RANGE: f64 = 800.0;
 
 struct Reader<'a> {
     text: &'a str,
@@ -416,7 +414,13 @@ impl<'a> Reader<'a> {
                     .then(|| format!("\"{} {}\"", show(amount.number, 6), other.name))
             })
             .collect();
-        let guess = if others.is_empty() { String::new() } else { format!("; did you mean {}?", list(&others)) };
+        let guess = if unit.is_none() && high < 2.0 && (low..=high).contains(&(amount.number / 100.0)) {
+            format!("; did you mean \"{} %\"?", show(amount.number, 6))
+        } else if others.is_empty() {
+            String::new()
+        } else {
+            format!("; did you mean {}?", list(&others))
+        };
         let comma = if body.contains(',') { "; if the comma is a decimal comma, write a point" } else { "" };
         self.fault(
             "out-of-range",
@@ -428,7 +432,7 @@ impl<'a> Reader<'a> {
                 back(low),
                 back(high)
             ),
-            format!("look at the number and its unit again{guess}{comma}"),
+            format!("look at the number{} again{guess}{comma}", if unit.is_some() { " and its unit" } else { "" }),
         )
     }
 
@@ -444,58 +448,4 @@ impl<'a> Reader<'a> {
     fn example(&self) -> String {
         example(self.measure)
     }
-}
-
-/// What a bare number could have been: the usual units in which it can exist.
-pub(crate) fn unit_help(measure: &Measure, number: f64) -> String {
-    let (low, high) = measure.range;
-    let could: Vec<String> = measure
-        .usual
-        .iter()
-        .filter_map(|name| {
-            let unit = units::find(name, measure.dimension)?;
-            let si = unit.to_si(number) * if unit.volume { FUEL_FOR_RANGE } else { 1.0 };
-            (low..=high).contains(&si).then(|| format!("\"{} {}\"", show(number, 6), unit.name))
-        })
-        .collect();
-    if could.is_empty() { example(measure) } else { format!("write {}", list(&could)) }
-}
-
-fn example(measure: &Measure) -> String {
-    let names: Vec<&str> = measure.dimension.units().map(|u| u.name).collect();
-    match measure.dimension {
-        Dimension::Ratio => "write a plain number".to_owned(),
-        dimension => format!("{} is a number and a unit: {}", dimension.noun(), list(&names)),
-    }
-}
-
-/// Takes `about` and its like off the front.
-fn about(body: &str) -> (&str, bool) {
-    if let Some(rest) = body.strip_prefix(['~', '≈']) {
-        return (rest.trim_start(), true);
-    }
-    let word_end = body.find(' ').unwrap_or(body.len());
-    let word = body[..word_end].to_lowercase();
-    if matches!(
-        word.trim_end_matches('.'),
-        "about" | "ca" | "circa" | "approx" | "approximately" | "around" | "roughly"
-    ) {
-        return (body[word_end..].trim_start(), true);
-    }
-    (body, false)
-}
-
-fn split_at_first<'a>(body: &'a str, marks: &[&str]) -> Option<(&'a str, &'a str)> {
-    marks
-        .iter()
-        .filter_map(|mark| body.find(mark).map(|at| (at, mark.len())))
-        .min_by_key(|&(at, len)| (at, usize::MAX - len))
-        .map(|(at, len)| (body[..at].trim(), body[at + len..].trim()))
-}
-
-/// Splits `ft 6 in` after a unit of feet, when a number follows.
-fn feet_and_inches(word: &str) -> Option<(&str, &str)> {
-    let end = word.find(|c: char| c.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(c))?;
-    let feet = word[..end].trim().trim_end_matches('.');
-    (units::find(feet, Dimension::Length)?.name == "ft").then(|| (feet, &word[end..]))
 }

@@ -3,7 +3,7 @@
 //! The TOML parser stops at its first error. Here the line it stopped at is blanked (same length, so that all places
 //! stay right) and the parser is asked again.
 
-use crate::problem::{Problem, line_and_column};
+use crate::problem::Problem;
 use std::ops::Range;
 use toml_edit::Document;
 
@@ -28,15 +28,28 @@ pub(crate) fn parse(text: &str) -> Parsed {
             Err(error) => error,
         };
         let span = error.span().unwrap_or(0..0);
-        let line = line_of(&left, span.start);
+        let mut line = line_of(&left, span.start);
         if blanked.contains(&line.start) || problems.len() >= MOST {
             break;
+        }
+        let alone = &left[line.clone()];
+        let mut message = error.message();
+        // A line that is right in itself: something before it was left open.
+        if starts_something(alone)
+            && !message.contains("duplicate key")
+            && Document::parse(alone).is_ok()
+            && let Some(open) = left_open(&left[..line.start])
+        {
+            line = open;
+            message = "this is not closed";
         }
         let source = &left[line.clone()];
         // The tail of a value whose first line is gone already is no new mistake.
         let follows = blanked.iter().any(|at| line_of(&left, *at).end + 1 >= line.start && *at < line.start);
-        if !(follows && !starts_something(source)) {
-            problems.push(explain(&left, text, &line, span, error.message()));
+        // Nor are keys that come together because a header is gone.
+        let thrown_together = !trust && message.contains("duplicate key");
+        if !thrown_together && (!follows || starts_something(source)) {
+            problems.push(explain(&left, text, &line, span, message));
         }
         trust &= !source.trim_start().starts_with('[');
         blanked.push(line.start);
@@ -59,6 +72,14 @@ fn line_of(text: &str, at: usize) -> Range<usize> {
     let start = text[..at].rfind('\n').map_or(0, |n| n + 1);
     let end = text[at..].find('\n').map_or(text.len(), |n| at + n);
     start..end
+}
+
+/// The last line before `end` that opens a list or a table of values and does not close it.
+fn left_open(before: &str) -> Option<Range<usize>> {
+    let line = line_of(before, before.trim_end().len());
+    let text = &before[line.clone()];
+    let count = |c| text.matches(c).count();
+    (text.contains('=') && (count('[') > count(']') || count('{') > count('}'))).then_some(line)
 }
 
 fn starts_something(line: &str) -> bool {
@@ -122,13 +143,26 @@ fn explain(left: &str, text: &str, line: &Range<usize>, span: Range<usize>, mess
     }
     if !value.starts_with(['"', '\'', '[', '{']) {
         let value = value.split('#').next().unwrap_or(value).trim();
+        if let Some(rest) = value.strip_prefix('=') {
+            return syntax(
+                at..at + value.len(),
+                "one `=` is enough",
+                format!("{key} = {}", rest.trim_start_matches('=').trim()),
+            );
+        }
+        let number = value.replace(',', ".");
+        if value.contains(',') && number.parse::<f64>().is_ok() {
+            return syntax(at..at + value.len(), "a decimal comma", format!("write a decimal point: {key} = {number}"));
+        }
         return syntax(at..at + value.len(), "the value has to stand in quotes", format!("{key} = {}", quoted(value)));
     }
-    let mut words = message.to_owned();
-    if words.is_empty() {
-        "this is not TOML".clone_into(&mut words);
-    }
-    Problem::error("syntax", span, words)
+    let message = if message.is_empty() { "this is not TOML" } else { message };
+    let help = match value.as_bytes().first() {
+        Some(b'[') => "close it with ]; a list is written [\"6.5 kn\", \"6.1 kn\"]",
+        Some(b'{') => "close it with }: { value = \"6.5 t\", spread = \"0.4 t\", source = \"weighed\" }",
+        _ => "a text stands in one pair of quotes; marks of inches and feet are written in and ft",
+    };
+    syntax(span, message, help.to_owned())
 }
 
 fn quoted(value: &str) -> String {
@@ -154,17 +188,12 @@ fn duplicate(text: &str, whole: Range<usize>, line: &str) -> Problem {
         offset += other.len();
     }
     let shown = wanted.trim_matches(['[', ']']);
-    let place = if first.is_empty() {
-        String::new()
-    } else {
-        format!(" (first on line {})", line_and_column(text, first.start).0)
-    };
     let help = if wanted.starts_with("[reading") {
         "readings repeat as [[reading]], with two brackets".to_owned()
     } else if header {
         "put all keys of a table under one header".to_owned()
     } else {
-        format!("keep one of them{place}")
+        "keep one of them".to_owned()
     };
     Problem::error("duplicate-key", whole, format!("`{shown}` is there twice")).help(help).with(&first, "first here")
 }

@@ -132,7 +132,6 @@ pub const AMBIGUOUS: &[(&str, &str)] = &[
     ("tn", "write t (1000 kg), long ton (1016 kg) or short ton (907 kg)"),
     ("st", "write kg, or lb (a stone is 14 lb), or short ton (907 kg)"),
     ("miles", "a speed is written in kn, mph or km/h"),
-    ("degrees c/f", "write °C or °F"),
     ("gal", "write US gal/h or imp gal/h"),
     ("gallons", "write US gal/h or imp gal/h"),
 ];

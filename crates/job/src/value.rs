@@ -3,9 +3,10 @@
 use crate::keys::{Key, Measure, Shape};
 use crate::near::{list, nearest};
 use crate::number::show;
+use crate::parts::unit_help;
 use crate::problem::Problem;
 use crate::quantity::{Dimension, Quantity, Source};
-use crate::stated::{self, Fault, Stated, unit_help};
+use crate::stated::{self, Fault, Stated};
 use crate::words::Word;
 use std::ops::Range;
 use toml_edit::{Item, TableLike, Value};
@@ -145,6 +146,12 @@ impl Context<'_> {
                 );
                 None
             }
+            None if value.is_float() => {
+                let raw = self.text.get(span.clone()).unwrap_or_default().to_owned();
+                let help = self.example();
+                self.refuse("wrong-type", span, format!("`{}` wants a whole number, not {raw}", self.path), help);
+                None
+            }
             None => {
                 let help = self.example();
                 self.wrong_type(value, span, "a whole number", help);
@@ -163,8 +170,10 @@ impl Context<'_> {
         if let Some(found) = names.iter().position(|name| plain(name) == plain(text)) {
             return Some(found);
         }
-        let guess =
-            nearest(text, names.iter().copied()).map_or(String::new(), |near| format!("did you mean `{near}`? "));
+        let guess = match meant(&plain(text), &names) {
+            guesses if guesses.is_empty() => String::new(),
+            guesses => format!("did you mean {}? ", list(&guesses)),
+        };
         let shown: String = text.chars().take(40).collect();
         self.refuse(
             "unknown-choice",
@@ -373,6 +382,38 @@ impl Context<'_> {
             array.iter().map(|v| self.quantity(v, span_of(v, &span), measure).map(|s| s.quantity.middle)).collect();
         numbers.into_iter().collect::<Option<Vec<_>>>().map(Node::Numbers)
     }
+}
+
+/// What people write for a choice; used only to guess.
+const HABITS: &[(&str, &str)] = &[
+    ("rh", "right"),
+    ("lh", "left"),
+    ("r", "right"),
+    ("l", "left"),
+    ("clockwise", "right"),
+    ("anticlockwise", "left"),
+    ("salt", "sea"),
+    ("salt water", "sea"),
+    ("river", "fresh"),
+    ("lake", "fresh"),
+    ("tacho", "dashboard"),
+    ("phone", "gps"),
+    ("flywheel", "crankshaft"),
+    ("gasoline", "petrol"),
+    ("sail", "sailing"),
+    ("motor yacht", "semi-displacement"),
+    ("slime", "light slime"),
+    ("weed", "small shell"),
+    ("barnacles", "small shell"),
+];
+
+/// The choices a word may have meant, in backquotes.
+fn meant(text: &str, names: &[&str]) -> Vec<String> {
+    let habit = HABITS.iter().find(|(word, name)| *word == text && names.contains(name)).map(|(_, name)| *name);
+    let one = habit.or_else(|| nearest(text, names.iter().copied()));
+    let several =
+        || names.iter().copied().filter(|name| text.len() > 2 && (name.contains(text) || text.contains(name)));
+    one.map_or_else(|| several().collect(), |one| vec![one]).into_iter().map(|name| format!("`{name}`")).collect()
 }
 
 /// The span of a value, or that of what holds it.

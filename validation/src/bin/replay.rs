@@ -1,14 +1,9 @@
-//! dev
+//! Replays the real boats and writes the table.
 fn main() {
-    let path = std::env::args().nth(1).unwrap();
-    let text = std::fs::read_to_string(&path).unwrap();
-    let job = job::Job::read(&text).map_err(|p| job::render(&p, &path, &text, false)).unwrap().job;
     let t = std::time::Instant::now();
-    let j = counsel::judge(&job, &counsel::Options::default());
-    let t = t.elapsed();
-    match j {
-        Ok(j) => println!("{}", serde_json::to_string_pretty(&j).unwrap()),
-        Err(l) => println!("{l}"),
+    let outcomes = validation::boats::replay(&counsel::Options::default());
+    eprintln!("{:?}", t.elapsed());
+    for o in &outcomes {
+        println!("{}\t{}\t{}\t{:?}\t{}\t{}\t{:.1}\t{:.1}\t{:.1}\t{:.1}\t{}\t{}", o.id, o.family, o.used, o.way, o.quantity, o.at, o.measured, o.band.low, o.band.middle, o.band.high, o.inside(), o.doubted);
     }
-    eprintln!("{t:?}");
 }

@@ -153,6 +153,19 @@ impl Crowd {
         Crowd { effective: effective(&weights), boats: batch.boats, z: batch.z, shown: batch.shown, weights, before, explained, plan, seed }
     }
 
+    /// Logarithm of what each boat would show for the observations of another plan of the same boats, `boats × observations`.
+    #[must_use]
+    pub fn would_show(&self, asked: &Plan) -> Vec<f64> {
+        let m = asked.observations.len();
+        let mut shown = vec![f64::NAN; self.boats.len() * m];
+        if m > 0 {
+            shown.par_chunks_mut(m).zip(&self.boats).for_each(|(shown, boat)| {
+                reading::likelihood(asked, boat, shown);
+            });
+        }
+        shown
+    }
+
     /// The warnings that travelled with at least one boat in ten.
     #[must_use]
     pub fn notes(&self) -> Vec<String> {

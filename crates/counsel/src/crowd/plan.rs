@@ -102,7 +102,6 @@ impl Plan {
         lack::check(job)?;
         let knowledge = assume::knowledge(job);
         let (dists, origin) = spreads(job, &knowledge);
-        let leg = physics::is_leg(knowledge.arrangement.0);
         let mut plan = Plan {
             ducted: matches!(job.propeller.section, Some(job::Section::Ducted)),
             towed: towed(job),
@@ -115,6 +114,21 @@ impl Plan {
             origin,
             knowledge,
         };
+        plan.add_readings(job);
+        Ok(plan)
+    }
+
+    /// The same boats asked for other readings: `job` is the same but for its readings.
+    #[must_use]
+    pub fn asked(&self, job: &Job) -> Plan {
+        let mut plan = Plan { observations: Vec::new(), ..self.clone() };
+        plan.add_readings(job);
+        plan
+    }
+
+    fn add_readings(&mut self, job: &Job) {
+        let leg = physics::is_leg(self.knowledge.arrangement.0);
+        let (diameter, blades) = (self.knowledge.diameter.dist.middle, self.knowledge.blades.0);
         for (i, reading) in job.readings.iter().enumerate() {
             let depth = reading.depth.as_ref().or(job.place.depth.as_ref()).map(|q| q.middle);
             let speed = reading.speed.as_ref().map(|q| q.middle);
@@ -123,15 +137,13 @@ impl Plan {
             {
                 continue;
             }
-            let k = &plan.knowledge;
-            let setup = Setup::of_state(&reading.state, k.diameter.dist.middle, k.blades.0, leg);
-            let setup = plan.setups.iter().position(|s| *s == setup).unwrap_or_else(|| {
-                plan.setups.push(setup);
-                plan.setups.len() - 1
+            let setup = Setup::of_state(&reading.state, diameter, blades, leg);
+            let setup = self.setups.iter().position(|s| *s == setup).unwrap_or_else(|| {
+                self.setups.push(setup);
+                self.setups.len() - 1
             });
-            observe(&mut plan.observations, i, reading, setup);
+            observe(&mut self.observations, i, reading, setup);
         }
-        Ok(plan)
     }
 
     /// Values drawn at a row of standard normal numbers.

@@ -31,8 +31,8 @@ pub(super) fn kind(job: &Job, hull: Kind) -> (EngineKind, bool) {
 
 pub(super) fn engine(job: &Job, hull: Kind, kind: EngineKind, arrangement: Arrangement) -> Machinery {
     let engine = &job.engine;
-    let power = Known::stated(engine.rated_power.as_ref())
-        .unwrap_or_else(|| Known::assumed(1e3, 20e3, 400e3, "not known"));
+    let power =
+        Known::stated(engine.rated_power.as_ref()).unwrap_or_else(|| Known::assumed(1e3, 20e3, 400e3, "not known"));
     let rated_speed = Known::stated(engine.rated_speed.as_ref()).unwrap_or_else(|| {
         if let Some((low, high)) = engine.full_throttle_band {
             // Declared power stands at the middle of the recommended band (ISO 8665 as quoted by engine makers).
@@ -54,12 +54,19 @@ pub(super) fn engine(job: &Job, hull: Kind, kind: EngineKind, arrangement: Arran
             known
         }
         None => match kind {
-            EngineKind::NaturalDiesel => Known::assumed(1.05, 1.08, 1.11, "mechanical governor, about 8 to 10 %; from memory"),
+            EngineKind::NaturalDiesel => {
+                Known::assumed(1.05, 1.08, 1.11, "mechanical governor, about 8 to 10 %; from memory")
+            }
             EngineKind::TurboDiesel => Known::assumed(1.03, 1.06, 1.10, "governor droop; from memory"),
             EngineKind::Petrol => Known::assumed(1.06, 1.12, 1.20, "limiter above the band; common practice"),
             EngineKind::Outboard => {
                 let top = engine.full_throttle_band.map_or(1.09, |(_, high)| high / rated_speed.dist.middle);
-                Known::assumed(top * 1.01, top * 1.035, top * 1.07, "limiter just above the maker's band; common practice")
+                Known::assumed(
+                    top * 1.01,
+                    top * 1.035,
+                    top * 1.07,
+                    "limiter just above the maker's band; common practice",
+                )
             }
             EngineKind::Electric => Known::assumed(1.00, 1.02, 1.06, "controller limit; common practice"),
         },

@@ -72,8 +72,12 @@ pub fn area_ratio(blades: u8, width: Option<Width>, leg: bool) -> Known {
         None => (1.0, 1.18, false),
     };
     let middle = ordinary * factor;
-    let mut known =
-        Known::assumed(middle / wide, middle, middle * wide, "blade area usual for the number of blades; common practice");
+    let mut known = Known::assumed(
+        middle / wide,
+        middle,
+        middle * wide,
+        "blade area usual for the number of blades; common practice",
+    );
     known.dist = known.dist.within(0.15, 1.15);
     known.stated = stated;
     known
