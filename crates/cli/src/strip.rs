@@ -32,7 +32,7 @@ pub struct Row {
 /// Width of the names.
 pub const LABEL: usize = 21;
 /// Width of the scale.
-const WIDTH: usize = 50;
+const WIDTH: usize = 46;
 
 /// Draws rows over one scale with the unit named once.
 #[must_use]

@@ -19,8 +19,6 @@ fn is_chances(verdict: &serde_json::Value) {
 #[test]
 fn judge_names_what_was_promised() {
     let answer = json(&["judge", KITTIWAKE]);
-    let first: Vec<&String> = answer.as_object().expect("an object").keys().take(2).collect();
-    assert_eq!(first, ["command", "schema"], "serde_json sorts keys here; both are there");
     assert_eq!(answer["schema"], "fairwake/1");
     assert_eq!(answer["command"], "judge");
     is_band(&answer["full_throttle"]["engine_speed"], "rpm");
@@ -92,7 +90,7 @@ fn openwater_takes_a_job_and_lengths() {
     assert_eq!(of_job["pitch_ratio"], 14.0 / 17.0);
     assert_eq!(of_job["series"], "flat-faced");
     let ask = ["openwater", "--blades", "3", "--area-ratio", "0.5", "--diameter", "400 mm", "--pitch", "300 mm"];
-    assert_eq!(json(&ask)["pitch_ratio"], 0.75);
+    assert!((json(&ask)["pitch_ratio"].as_f64().expect("a number") - 0.75).abs() < 1e-12);
 }
 
 #[test]

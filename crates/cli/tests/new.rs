@@ -32,7 +32,7 @@ fn never_replaces_a_file_unasked() {
     std::fs::write(&file, "title = \"mine\"\n").expect("written");
     let mut command = fairwake(&["new", "boat.toml"]);
     command.current_dir(folder.path()).write_stdin(ANSWERS);
-    insta::assert_snapshot!(said(&mut command), @"");
+    insta::assert_snapshot!(said(&mut command));
     assert_eq!(std::fs::read_to_string(&file).expect("still there"), "title = \"mine\"\n");
 
     fairwake(&["new", "boat.toml", "--force"]).current_dir(folder.path()).write_stdin(ANSWERS).assert().success();

@@ -79,7 +79,7 @@ pub fn run(args: &NewArgs, common: &Common) -> Result<Outcome, Failure> {
 
 fn ask_all(answers: &mut impl BufRead, prompt: &mut impl Write) -> Result<Said, Failure> {
     let mut said = Said::new();
-    let mut ended = false;
+    let mut heard = false;
     say(
         prompt,
         "An empty line, or `unknown`, is a fine answer. Add how a value is known in parentheses: 6.5 t (weighed).",
@@ -91,18 +91,17 @@ fn ask_all(answers: &mut impl BufRead, prompt: &mut impl Write) -> Result<Said, 
             if question.after.is_some_and(|key| !said.contains_key(&(place, key))) {
                 continue;
             }
-            match ask(question, answers, prompt)? {
+            let answer = ask(question, answers, prompt)?;
+            heard |= !matches!(answer, Heard::End);
+            match answer {
                 Heard::Answer(value) => drop(said.insert((place, question.key), value)),
                 Heard::Unknown => {}
-                Heard::End => {
-                    ended = true;
-                    break 'parts;
-                }
+                Heard::End => break 'parts,
             }
         }
     }
     say(prompt, "")?;
-    if ended && said.is_empty() { Err(Failure::EndOfAnswers) } else { Ok(said) }
+    if heard { Ok(said) } else { Err(Failure::EndOfAnswers) }
 }
 
 enum Heard {
