@@ -9,18 +9,53 @@ use clap::ValueEnum as _;
 use crate::run;
 
 /// The generated files of `docs/` and their content.
-fn files() -> Vec<(&'static str, String)> {
-    vec![
+fn files() -> Result<Vec<(&'static str, String)>, String> {
+    Ok(vec![
         ("docs/answers.schema.json", answers()),
         ("docs/job.schema.json", job::schema::schema()),
         ("docs/job-file.md", job::manual::manual()),
         ("docs/cli.md", command_line()),
-    ]
+        ("README.md", readme()?),
+    ])
+}
+
+/// The README with its pages as the program prints them now.
+///
+/// `<!-- page: judge FILE | 3 -->` stands before a code block that shows the first three paragraphs of that page.
+fn readme() -> Result<String, String> {
+    let old = fs::read_to_string(run::root().join("README.md")).map_err(|error| format!("README.md: {error}"))?;
+    let mut new = String::new();
+    let mut lines = old.lines();
+    while let Some(line) = lines.next() {
+        let _ = writeln!(new, "{line}");
+        let Some(asked) = line.strip_prefix("<!-- page: ").and_then(|rest| rest.strip_suffix(" -->")) else { continue };
+        let (command, paragraphs) =
+            asked.split_once(" | ").ok_or_else(|| format!("README.md: no ` | ` in `{line}`"))?;
+        let paragraphs: usize = paragraphs.parse().map_err(|_| format!("README.md: no number in `{line}`"))?;
+        let arguments: Vec<String> = command
+            .split_whitespace()
+            .map(|word| {
+                let file = run::root().join(word);
+                if file.is_file() { file.display().to_string() } else { word.replace('_', " ") }
+            })
+            .collect();
+        let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
+        let page = fairwake::page_of(&arguments).map_err(|why| format!("README.md: `{command}`: {why}"))?;
+        let shown: Vec<&str> = page.split("\n\n").take(paragraphs).map(|text| text.trim_end_matches('\n')).collect();
+        let _ = writeln!(new, "\n```text\n{}\n```", shown.join("\n\n"));
+        // Past the old block: from here to its closing fence.
+        for fence in ["```text", "```"] {
+            if !lines.by_ref().any(|line| line.trim_end() == fence) {
+                return Err(format!("README.md: no code block after `{line}`"));
+            }
+        }
+    }
+    Ok(new)
 }
 
 /// Fails when a generated file is not what the code would write.
 pub fn check() -> Result<(), String> {
-    let stale: Vec<&str> = files()
+    let stale: Vec<&str> = files()?
         .into_iter()
         .filter(|(name, text)| fs::read_to_string(run::root().join(name)).ok().as_ref() != Some(text))
         .map(|(name, _)| name)
@@ -33,7 +68,7 @@ pub fn check() -> Result<(), String> {
 
 /// Writes the generated files; manual pages and completion scripts only where a folder is named for them.
 pub fn write(to: Option<&Path>) -> Result<(), String> {
-    for (name, text) in files() {
+    for (name, text) in files()? {
         put(&run::root().join(name), &text)?;
     }
     let Some(folder) = to else { return Ok(()) };

@@ -91,6 +91,18 @@ fn labelled(label: &str, text: &str) -> String {
     page.finish()
 }
 
+/// The page a command would print, without colour: for documents that show it.
+///
+/// # Errors
+/// Why there is none, in words.
+pub fn page_of(arguments: &[&str]) -> Result<String, String> {
+    let all = std::iter::once("fairwake").chain(arguments.iter().copied());
+    let cli = <Cli as clap::Parser>::try_parse_from(all).map_err(|error| error.to_string())?;
+    let outcome = outcome(&cli, false).map_err(|failure| failure.to_string())?;
+    let text = (outcome.text)(&outcome.report, &cli.common);
+    Ok(anstream::adapter::strip_str(&text).to_string())
+}
+
 /// Runs the command and prints its answer. Returns whether `--fail-on` was reached.
 fn answer(cli: Cli) -> Result<bool, (Failure, Colour)> {
     let common = cli.common;
@@ -101,20 +113,29 @@ fn answer(cli: Cli) -> Result<bool, (Failure, Colour)> {
         Colour::Auto => colour != ColorChoice::Never,
     };
     let with_colour = |failure| (failure, common.colour);
-    let outcome = match &cli.command {
-        Command::Completions(args) => {
-            return commands::completions::run(args).map(|()| false).map_err(with_colour);
-        }
-        Command::New(args) => commands::new::run(args, &common),
-        Command::Judge(args) => commands::judge::run(args, &common, colour),
-        Command::Try(args) => commands::change::run(args, &common, colour),
-        Command::Choose(args) => commands::choose::run(args, &common, colour),
-        Command::Openwater(args) => commands::openwater::run(args, colour),
-        Command::Resistance(args) => commands::resistance::run(args, &common, colour),
-        Command::Sources(args) => commands::sources::run(args),
-    };
-    let outcome = outcome.map_err(with_colour)?;
+    if let Command::Completions(args) = &cli.command {
+        return commands::completions::run(args).map(|()| false).map_err(with_colour);
+    }
+    let outcome = outcome(&cli, colour).map_err(with_colour)?;
     print(outcome, &common).map_err(|cause| (Failure::Stream(cause), common.colour))
+}
+
+/// Runs the command. `colour` is for doubts and errors that are laid out with the lines they stand on.
+fn outcome(cli: &Cli, colour: bool) -> Result<Outcome, Failure> {
+    let common = &cli.common;
+    match &cli.command {
+        Command::New(args) => commands::new::run(args, common),
+        Command::Judge(args) => commands::judge::run(args, common, colour),
+        Command::Try(args) => commands::change::run(args, common, colour),
+        Command::Choose(args) => commands::choose::run(args, common, colour),
+        Command::Openwater(args) => commands::openwater::run(args, colour),
+        Command::Resistance(args) => commands::resistance::run(args, common, colour),
+        Command::Sources(args) => commands::sources::run(args),
+        Command::Completions(_) => Err(Failure::Asked {
+            what: "a completion script is not a page".to_owned(),
+            instead: "run `fairwake completions`".to_owned(),
+        }),
+    }
 }
 
 fn print(outcome: Outcome, common: &Common) -> io::Result<bool> {

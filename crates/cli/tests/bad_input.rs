@@ -86,7 +86,8 @@ fn a_change_without_its_unit() {
 
 #[test]
 fn a_change_that_cannot_exist() {
-    for change in [["--diameter", "16 kg"], ["--diameter", "-1 in"], ["--pitch", ""], ["--blades", "1"], ["--cup", "some"]]
+    for change in
+        [["--diameter", "16 kg"], ["--diameter", "-1 in"], ["--pitch", ""], ["--blades", "1"], ["--cup", "some"]]
     {
         refused(&["try", "examples/kittiwake.toml", change[0], change[1]]);
     }
@@ -95,7 +96,19 @@ fn a_change_that_cannot_exist() {
 #[test]
 fn openwater_without_a_propeller() {
     insta::assert_snapshot!(refused(&["openwater"]));
-    refused(&["openwater", "--blades", "3", "--area-ratio", "0.5", "--pitch-ratio", "0.8", "--from", "1", "--to", "0.5"]);
+    refused(&[
+        "openwater",
+        "--blades",
+        "3",
+        "--area-ratio",
+        "0.5",
+        "--pitch-ratio",
+        "0.8",
+        "--from",
+        "1",
+        "--to",
+        "0.5",
+    ]);
     refused(&["openwater", "--blades", "3", "--area-ratio", "0.5", "--pitch-ratio", "nan"]);
     refused(&["openwater", "--blades", "3", "--area-ratio", "0.5", "--pitch", "11 in"]);
 }

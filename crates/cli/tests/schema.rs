@@ -28,7 +28,8 @@ impl Schema<'_> {
             match keyword.as_str() {
                 "$schema" | "title" | "description" | "format" | "$defs" | "properties" => {}
                 "$ref" => {
-                    let name = says.as_str().and_then(|name| name.strip_prefix("#/$defs/")).ok_or("a foreign reference")?;
+                    let name =
+                        says.as_str().and_then(|name| name.strip_prefix("#/$defs/")).ok_or("a foreign reference")?;
                     self.holds(&self.whole["$defs"][name], value, at, &declared)?;
                 }
                 "oneOf" | "anyOf" => {
@@ -40,14 +41,23 @@ impl Schema<'_> {
                     }
                 }
                 "type" => {
-                    let names: Vec<&str> =
-                        says.as_array().map_or_else(|| vec![says], |all| all.iter().collect()).iter().filter_map(|n| n.as_str()).collect();
+                    let names: Vec<&str> = says
+                        .as_array()
+                        .map_or_else(|| vec![says], |all| all.iter().collect())
+                        .iter()
+                        .filter_map(|n| n.as_str())
+                        .collect();
                     if !names.iter().any(|name| is(name, value)) {
                         return Err(format!("{at}: not {names:?}: {value}"));
                     }
                 }
                 "required" => {
-                    let missing = says.as_array().into_iter().flatten().filter_map(Value::as_str).find(|key| value.get(key).is_none());
+                    let missing = says
+                        .as_array()
+                        .into_iter()
+                        .flatten()
+                        .filter_map(Value::as_str)
+                        .find(|key| value.get(key).is_none());
                     if let Some(key) = missing {
                         return Err(format!("{at}: no {key}"));
                     }
