@@ -183,7 +183,7 @@ fn boat_governed(boat: &Installation) -> bool {
 fn nothing_before_the_state_reached_holds_the_boat() {
     // Followed up in fine steps by its own solver (bisection), thrust exceeds resistance at every speed passed.
     let mut dice = Dice(7);
-    for case in 0..300 {
+    for case in 0..1000 {
         let boat = dice.boat();
         let full = boat.full_throttle();
         if full.held == Held::Stalled || full.point.speed == 0.0 {
@@ -196,8 +196,7 @@ fn nothing_before_the_state_reached_holds_the_boat() {
             let n = highest_shaft_speed(&boat, v);
             let (pull, _) = by_definition(&boat, v, n);
             let needed = boat.resistance.at(v) + boat.tow;
-            // Sub-step dips up to 0.5 % may hide between the 24 tabulated speeds.
-            assert!(pull > 0.995 * needed, "{case} at {i}/60: {pull} {needed}");
+            assert!(pull > needed, "{case} at {i}/60: {pull} {needed}");
         }
     }
 }

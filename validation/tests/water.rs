@@ -57,7 +57,7 @@ fn the_printed_ittc_sea_density_carries_one_atmosphere_more() {
 fn the_equation_of_1981_prints_its_own_check_values() {
     // UNESCO Technical Papers in Marine Science 44 (1983), p. 19: practical salinity, temperature, density.
     for (s, t, want) in
-        [(0.0, 5.0, 999.966_75), (0.0, 25.0, 997.047_96), (35.0, 5.0, 1027.675_47), (35.0, 25.0, 1023.343_06)]
+        [(0.0, 5.0, 999.966_75), (0.0, 25.0, 997.047_96), (35.0, 5.0, 1_027.675_47), (35.0, 25.0, 1_023.343_06)]
     {
         let absolute = s * hydro::water::STANDARD_SALINITY / 35.0;
         assert_close!(density::density(t, absolute), want, 0.000_005_1, "UNESCO 44 (1983), from memory");

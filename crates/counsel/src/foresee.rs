@@ -1,6 +1,7 @@
 //! What readings not yet taken would show.
 
 use crate::crowd::Crowd;
+use crate::crowd::normal;
 use crate::crowd::plan::{Plan, What};
 use crate::crowd::stats::Weighted;
 use crate::panel::{KNOT, fuel_density};
@@ -17,7 +18,7 @@ pub struct Foreseen {
     pub quantity: &'static str,
     /// As given in the reading asked for (the truth, where it is known).
     pub given: f64,
-    /// What the crowd, weighed by the job's own readings, would show on that instrument, scatter of the run left out.
+    /// What the crowd, weighed by the job's own readings, would show on that instrument, scatter of instrument and run included.
     pub band: Band,
 }
 
@@ -43,7 +44,10 @@ pub fn foresee(job: &Job, asked: &[Reading], options: &Options) -> Result<Vec<Fo
                 What::Speed => ("speed", "kn", 1.0 / KNOT),
                 What::Fuel => ("fuel", "L/h", 3600.0 / density),
             };
-            let values: Vec<f64> = shown.iter().skip(i).step_by(m).map(|x| factor * x.exp()).collect();
+            // The run's own scatter, by another draw of the same sequence, one per boat.
+            let scatter = |boat: usize| o.scatter * normal::draw(boat as u32, i as u32, crowd.seed ^ 0x5bd1);
+            let values: Vec<f64> =
+                shown.iter().skip(i).step_by(m).enumerate().map(|(b, x)| factor * (x + scatter(b)).exp()).collect();
             let band = Weighted::new(&crowd.weights).band(&values, unit);
             Foreseen { reading: o.reading, quantity, given: factor * o.value, band }
         })

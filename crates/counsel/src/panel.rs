@@ -3,6 +3,8 @@
 use crate::crowd::Crowd;
 use crate::crowd::definite::Definite;
 use crate::crowd::latent::{COUNT, Latent};
+use crate::crowd::normal;
+use crate::crowd::plan::{RUN_ENGINE_SPEED, RUN_SPEED};
 use crate::crowd::setup::Setup;
 use crate::crowd::stats::Weighted;
 use crate::measures::{self, Measures};
@@ -102,18 +104,26 @@ impl<'a> Panel<'a> {
         Weighted::new(&self.even).shared_variance(&self.draws(latent), values)
     }
 
-    /// The full-throttle block of an answer.
+    /// The full-throttle block of an answer, as it would be read on another day: the run's own scatter included.
     #[must_use]
     pub fn full_throttle(&self, runs: &[Run]) -> FullThrottle {
         let of = |f: fn(&Run) -> f64| runs.iter().map(f).collect::<Vec<f64>>();
         FullThrottle {
-            engine_speed: self.band(&of(|r| r.full.point.engine_speed.rpm()), "rpm"),
-            speed: self.band(&of(|r| r.full.point.speed / KNOT), "kn"),
-            governed: self.share(|i| runs[i].full.held != Held::EngineTorque),
+            engine_speed: self.band(&self.on_a_day(of(|r| r.full.point.engine_speed.rpm()), RUN_ENGINE_SPEED, 0), "rpm"),
+            speed: self.band(&self.on_a_day(of(|r| r.full.point.speed / KNOT), RUN_SPEED, 1), "kn"),
+            governed: self.share(|i| matches!(runs[i].full.held, Held::Governor | Held::Limiter)),
             power: self.band(&of(|r| r.full.point.brake_power / 1000.0), "kW"),
             fuel: self.band(&self.litres(runs, |r| r.full.point.fuel), "L/h"),
             stuck_at_hump: self.share(|i| !runs[i].full.climbs),
         }
+    }
+
+    /// Values with a scatter (sd of the logarithm) drawn anew for each boat, the same for the same boat and `what`.
+    fn on_a_day(&self, mut values: Vec<f64>, scatter: f64, what: u32) -> Vec<f64> {
+        for (i, value) in values.iter_mut().enumerate() {
+            *value *= (scatter * normal::draw(i as u32, what, self.crowd.seed ^ 0x2c1b)).exp();
+        }
+        values
     }
 
     /// Fuel in litres per hour.

@@ -60,7 +60,7 @@ pub enum Note {
     TrimHeld,
     /// Trim, wetted length or speed outside what the planing equations were tested at.
     PlaningOutsideTests,
-    /// Above the porpoising limit.
+    /// Trim above the porpoising limit.
     Porpoising,
     /// Hull outside the pre-planing series.
     PrePlaningOutsideSeries,
@@ -148,7 +148,7 @@ impl Note {
             Note::PlaningOutsideTests => {
                 "trim, wetted length or speed lies outside what the planing equations were tested at"
             }
-            Note::Porpoising => "at this load and trim the boat is likely to porpoise (limit curve from memory)",
+            Note::Porpoising => "the boat runs at or above the trim where porpoising begins (limit curve from memory)",
             Note::PrePlaningOutsideSeries => {
                 "the hull lies outside the series behind the resistance between displacement and planing speed; its limits were used"
             }

@@ -11,7 +11,8 @@ pub fn root(mut low: f64, mut high: f64, tolerance: f64, mut f: impl FnMut(f64) 
     if f_high == 0.0 {
         return Some(high);
     }
-    if !(f_low * f_high < 0.0) {
+    let bracketed = f_low * f_high < 0.0;
+    if !bracketed {
         return None;
     }
     let mut side = 0_i8;
@@ -58,6 +59,20 @@ mod tests {
     fn finds_the_root_of_a_cubic() {
         let x = root(0.0, 2.0, 1e-12, |x| x * x * x - 2.0).unwrap();
         assert!((x - 2.0_f64.cbrt()).abs() < 1e-10, "{x}");
+    }
+
+    #[test]
+    fn takes_a_root_at_either_end_and_refuses_what_is_no_number() {
+        assert_eq!(root(0.0, 1.0, 1e-9, |x| x), Some(0.0));
+        assert_eq!(root(-1.0, 0.0, 1e-9, |x| x), Some(0.0));
+        assert!(root(0.0, 1.0, 1e-9, |_| f64::NAN).is_none());
+        assert!(root(f64::NAN, 1.0, 1e-9, |x| x - 0.5).is_none());
+    }
+
+    #[test]
+    fn closes_in_on_a_kink() {
+        let x = root(0.0, 1.0, 1e-12, |x| if x < 0.3 { 0.001 } else { 0.001 - 50.0 * (x - 0.3) }).unwrap();
+        assert!((x - 0.300_02).abs() < 1e-11, "{x}");
     }
 
     #[test]

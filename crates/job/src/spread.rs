@@ -61,6 +61,9 @@ pub const DEFAULTS: &[Default] = &[
     row(Source::Plate, Some(Dimension::Power), Spread::Relative(0.05), "± 5 %"),
     row(Source::Plate, Some(Dimension::Rotation), Spread::Relative(0.005), "± 0.5 %"),
     row(Source::Plate, Some(Dimension::Ratio), Spread::Relative(0.005), "± 0.5 %"),
+    // A ratio, a diameter or a pitch that is remembered is mostly a catalogue figure: right, or the neighbouring one.
+    row(Source::Memory, Some(Dimension::Ratio), Spread::Relative(0.05), "± 5 %"),
+    row(Source::Memory, Some(Dimension::Length), Spread::Relative(0.05), "± 5 %"),
     row(Source::Memory, None, Spread::Relative(0.10), "± 10 %"),
     row(Source::Estimate, None, Spread::Relative(0.15), "± 15 %"),
     row(Source::Sheet, None, Spread::Relative(0.01), "± 1 %"),

@@ -162,7 +162,7 @@ impl Definite {
             stern: self.stern,
             diameter: screw.diameter,
             open_water: physics::open_water(&screw, self, plan, setup).value,
-            breakdown: Breakdown::new(&screw, &self.water, self.head),
+            breakdown: Breakdown::new(&screw, &self.water, self.head).eased(self.row[Latent::CavitationHold as usize]),
             drive,
             engine: self.engine,
         };

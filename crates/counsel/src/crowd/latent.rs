@@ -105,6 +105,8 @@ latents! {
     ThrustError = "thrust of the series (its own error)", "run full throttle both ways by GPS";
     /// normal
     TorqueError = "torque of the series (its own error)", "read full-throttle engine speed with an optical tachometer";
+    /// factor
+    CavitationHold = "how long the blades hold when cavitating", "run full throttle both ways by GPS";
     /// w
     Wake = "wake", "run at part throttle both ways by GPS";
     /// t

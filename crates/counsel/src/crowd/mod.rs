@@ -70,9 +70,10 @@ impl Batch {
         let m = plan.observations.len();
         let mut shown = vec![f64::NAN; count * m];
         let mut fits = vec![0.0; count];
+        fits.par_iter_mut().zip(&boats).for_each(|(fit, boat)| *fit = reading::kind(plan, boat));
         if m > 0 {
             shown.par_chunks_mut(m).zip(fits.par_iter_mut()).zip(&boats).for_each(|((shown, fit), boat)| {
-                *fit = reading::likelihood(plan, boat, shown);
+                *fit += reading::likelihood(plan, boat, shown);
             });
         }
         let drawn = z.par_chunks(COUNT).map(|row| proposal.log_weight(row)).collect();
@@ -201,7 +202,7 @@ impl Crowd {
     /// An evenly weighted crowd of `count` of these boats, by position.
     #[must_use]
     pub fn representatives(&self, count: usize) -> Vec<usize> {
-        if self.plan.observations.is_empty() {
+        if self.effective >= 0.999 * self.boats.len() as f64 {
             // Any leading stretch of the sequence is evenly spread already.
             return (0..count.min(self.boats.len())).collect();
         }

@@ -85,9 +85,9 @@ pub enum What {
 }
 
 /// Scatter of engine speed from run to run that no instrument is to blame for: sea, helm, load. `estimate`.
-const RUN_ENGINE_SPEED: f64 = 0.008;
+pub const RUN_ENGINE_SPEED: f64 = 0.01;
 /// The same for boat speed at full throttle; `estimate`.
-const RUN_SPEED: f64 = 0.02;
+pub const RUN_SPEED: f64 = 0.03;
 /// The same at part throttle, where the smooth error of the hull's curve has more freedom; `estimate`.
 const RUN_SPEED_PART: f64 = 0.04;
 /// Fuel at a steady speed; `estimate`.
@@ -128,7 +128,7 @@ impl Plan {
 
     fn add_readings(&mut self, job: &Job) {
         let leg = physics::is_leg(self.knowledge.arrangement.0);
-        let (diameter, blades) = (self.knowledge.diameter.dist.middle, self.knowledge.blades.0);
+        let blades = self.knowledge.blades.0;
         for (i, reading) in job.readings.iter().enumerate() {
             let depth = reading.depth.as_ref().or(job.place.depth.as_ref()).map(|q| q.middle);
             let speed = reading.speed.as_ref().map(|q| q.middle);
@@ -137,7 +137,7 @@ impl Plan {
             {
                 continue;
             }
-            let setup = Setup::of_state(&reading.state, diameter, blades, leg);
+            let setup = Setup::of_state(&reading.state, blades, leg);
             let setup = self.setups.iter().position(|s| *s == setup).unwrap_or_else(|| {
                 self.setups.push(setup);
                 self.setups.len() - 1
@@ -265,7 +265,7 @@ fn spreads(job: &Job, k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
         set(Latent::Pitch, pitch.dist, pitch.stated, &pitch.source);
     }
     // Another propeller's mark is as wrong as this one's may be; castings of one mark differ by several per cent.
-    set(Latent::OtherPitch, Dist::band(0.97, 1.0, 1.03), false, "stamps and styles differ; common practice, no source");
+    set(Latent::OtherPitch, Dist::band(0.96, 1.0, 1.04), false, "stamps and styles differ; common practice, no source");
     set(Latent::OtherArea, Dist::band(0.93, 1.0, 1.08), false, "blade area of the same mark differs; common practice");
     physics::spreads(job, k, &mut set);
     (dists, origin)

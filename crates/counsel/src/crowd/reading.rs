@@ -9,6 +9,20 @@ use hydro::speed::EngineSpeed;
 /// Readings further off than this many scatters count as a line, not a parabola: one rogue reading must not rule.
 const ROGUE: f64 = 2.5;
 
+/// ln of the chance that a boat called planing does not plane at full throttle as described (`common practice, no source`:
+/// boats that do not are complained of, and one in ten of those called so is let stand).
+const DOES_NOT_PLANE: f64 = -2.3;
+
+/// ln likelihood of what the kind says: a boat called planing planes.
+pub(super) fn kind(plan: &Plan, boat: &Definite) -> f64 {
+    if plan.knowledge.kind.0 != job::Kind::Planing || !plan.knowledge.kind.1 {
+        return 0.0;
+    }
+    let full = boat.fitted(plan, &plan.setups[0]).installation.full_throttle();
+    let unit = (hydro::water::GRAVITY * (boat.form.mass / boat.water.density).cbrt()).sqrt();
+    if full.point.speed / unit < 2.0 { DOES_NOT_PLANE } else { 0.0 }
+}
+
 /// Fills `shown` with the logarithm of what the boat would show for each observation; returns the ln likelihood.
 pub(super) fn likelihood(plan: &Plan, boat: &Definite, shown: &mut [f64]) -> f64 {
     let mut sum = 0.0;

@@ -46,7 +46,7 @@ impl Setup {
             cup: change.cup.map(|c| physics::cup(Some(c), false).dist),
             reduction: change.reduction,
             mass: change.displacement.map(Dist::fixed),
-            hull_roughness: change.hull_growth.map(|g| physics::hull_roughness(Some(g), None, 15.0).dist),
+            hull_roughness: change.hull_growth.map(|g| physics::hull_roughness(Some(g), None, 15.0, false).dist),
             blade_roughness: change.blade_growth.map(|g| physics::blade_roughness(Some(g)).dist),
             trued: false,
             other_propeller: change.blades.is_some_and(|z| z != fitted_blades)
@@ -57,7 +57,7 @@ impl Setup {
 
     /// From the state a reading was taken in.
     #[must_use]
-    pub fn of_state(state: &State, fitted_diameter: f64, fitted_blades: u8, leg: bool) -> Setup {
+    pub fn of_state(state: &State, fitted_blades: u8, leg: bool) -> Setup {
         let p = state.propeller.as_ref();
         let diameter = p.and_then(|p| p.diameter.as_ref()).map(|q| q.middle);
         let blades = p.and_then(|p| p.blades);
@@ -76,12 +76,13 @@ impl Setup {
             reduction: state.reduction.as_ref().map(|q| q.middle),
             mass: state.displacement.as_ref().map(|q| Dist::band(q.low, q.middle, q.high)),
             hull_roughness: (state.growth.is_some() || state.since_scrub.is_some()).then(|| {
-                physics::hull_roughness(state.growth, state.since_scrub.as_ref().map(|q| q.middle), 15.0).dist
+                physics::hull_roughness(state.growth, state.since_scrub.as_ref().map(|q| q.middle), 15.0, false).dist
             }),
             blade_roughness: p.and_then(|p| p.growth).map(|g| physics::blade_roughness(Some(g)).dist),
             trued: false,
-            other_propeller: blades.is_some_and(|z| z != fitted_blades)
-                || diameter.is_some_and(|d| d > 1.002 * fitted_diameter)
+            // Only pitch or cup given: the same propeller before or after work. A diameter, blade number or width given:
+            // another propeller with errors of its own.
+            other_propeller: p.is_some_and(|p| p.diameter.is_some() || p.blades.is_some() || p.width.is_some())
                 || area_ratio.is_some(),
         }
     }
@@ -91,7 +92,7 @@ impl Setup {
     pub fn clean(mass: Option<Dist>) -> Setup {
         Setup {
             mass,
-            hull_roughness: Some(physics::hull_roughness(Some(Growth::Clean), None, 15.0).dist),
+            hull_roughness: Some(physics::hull_roughness(Some(Growth::Clean), None, 15.0, false).dist),
             blade_roughness: Some(physics::blade_roughness(Some(Growth::Clean)).dist),
             ..Setup::default()
         }

@@ -15,6 +15,7 @@ pub mod holtrop;
 mod interpolate;
 pub mod measured;
 pub mod preplaning;
+mod rough_line;
 pub mod roughness;
 pub mod savitsky;
 pub mod shape;

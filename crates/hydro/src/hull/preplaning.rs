@@ -1,7 +1,8 @@
 //! Resistance of transom-stern hulls between displacement and planing: the regression of Mercier and Savitsky.
 
 use super::form::{Form, Parts};
-use super::{friction, interpolate, roughness};
+use super::rough_line::RoughLine;
+use super::{friction, interpolate};
 use crate::note::{Note, Noted, Notes};
 use crate::source::{Method, Trust};
 use crate::water::{GRAVITY, Water};
@@ -92,7 +93,7 @@ pub struct Regression {
     wetted: f64,
     density: f64,
     viscosity: f64,
-    roughness: f64,
+    roughness: RoughLine,
     /// Inputs outside the series.
     notes: Notes,
 }
@@ -133,21 +134,27 @@ impl Regression {
         }
         let mut slope = [0.0; ROWS];
         interpolate::slopes(&FROUDE, &residuary, &mut slope);
+        let unit_speed = (GRAVITY * edge).sqrt();
         let mut notes = Notes::NONE;
         notes.add_if(outside, Note::PrePlaningOutsideSeries);
         Regression {
             residuary,
             slope,
             power: (slope[0] / residuary[0]).clamp(3.0, 7.0),
-            unit_speed: (GRAVITY * edge).sqrt(),
+            unit_speed,
             weight: form.mass * GRAVITY,
             length: form.length,
             wetted: wetted_surface_ratio(form.length / edge, beam_draught) * edge * edge,
             density: water.density,
             viscosity: water.viscosity,
-            roughness: form.roughness,
+            roughness: RoughLine::new(form.roughness, form.length, water.viscosity, unit_speed),
             notes,
         }
+    }
+
+    /// Added friction of the hull's roughness over speed.
+    pub(super) fn roughness(&self) -> RoughLine {
+        self.roughness
     }
 
     /// Volume Froude number at `speed`, m/s.
@@ -182,7 +189,7 @@ impl Regression {
         let pressure = 0.5 * self.density * speed * speed * self.wetted;
         let parts = Parts {
             friction: pressure * friction::ittc57(reynolds),
-            roughness: pressure * roughness::added_friction(reynolds, self.length, self.roughness),
+            roughness: pressure * self.roughness.at(speed),
             wave: self.residuary_ratio(volume_froude) * self.weight,
             ..Parts::default()
         };

@@ -62,6 +62,13 @@ impl Breakdown {
         Breakdown { head, thrust, torque, ducted: screw.ducted }
     }
 
+    /// The same screw with limits `factor` times as high: blades that hold on longer than the flat-faced series.
+    #[must_use]
+    pub fn eased(self, factor: f64) -> Breakdown {
+        let factor = if factor.is_finite() { factor.clamp(0.2, 10.0) } else { 1.0 };
+        Breakdown { thrust: self.thrust / factor, torque: self.torque / factor, ..self }
+    }
+
     /// Thrust and torque coefficients left at shaft speed `n` (rev/s).
     ///
     /// Smooth in all arguments; both grow steadily with what the screw would give without cavitation. The speed of advance

@@ -25,7 +25,7 @@ pub(super) struct Frame<'a> {
     torque: f64,
     /// Pull over the thrust of one propeller.
     pub pull: f64,
-    /// Power of the engine over power at the propeller, inverted: drive efficiency.
+    /// Of the drive.
     efficiency: f64,
     reduction: f64,
     /// Shaft speed of the engine's idle and of its top.
@@ -33,6 +33,8 @@ pub(super) struct Frame<'a> {
     pub top: f64,
     /// The characteristics' value and slope where thrust vanishes.
     zero: Zero,
+    /// Terms of the longer polynomial that are not zero.
+    terms: usize,
 }
 
 /// Characteristics at the advance ratio without thrust, to go on beyond it in straight lines.
@@ -53,8 +55,27 @@ pub(super) struct Coefficients {
     kt_slope: f64,
     pub kq: f64,
     kq_slope: f64,
+    /// Slopes over the logarithm of `n` at the same `J`: cavitation only.
+    kt_turning: f64,
+    kq_turning: f64,
     /// `KT` left over `KT` without cavitation.
     pub left: f64,
+}
+
+/// Both equations at one speed of boat and shaft, with their slopes.
+#[derive(Clone, Copy)]
+struct Both {
+    /// Power the engine gives the shaft less power absorbed, W; slopes over `n` and `V`.
+    gap: f64,
+    gap_n: f64,
+    gap_v: f64,
+    /// Pull, N; slopes over `n` and `V`.
+    pull: f64,
+    pull_n: f64,
+    pull_v: f64,
+    /// The stretch of shaft speeds on which the engine's power is smooth.
+    from: f64,
+    to: f64,
 }
 
 /// A shaft speed at full throttle, with the thrust there (first order where rough).
@@ -74,8 +95,9 @@ impl<'a> Frame<'a> {
         let reduction = boat.drive.reduction;
         let curves = &boat.open_water;
         let j = curves.zero_thrust.max(0.0);
-        let (kt, kt_slope) = value_and_slope(&curves.kt, j);
-        let (kq, kq_slope) = value_and_slope(&curves.kq, j);
+        let terms = (1..8).rev().find(|&i| curves.kt[i] != 0.0 || curves.kq[i] != 0.0).map_or(1, |i| i + 1);
+        let (kt, kt_slope) = value_and_slope(&curves.kt[..terms], j);
+        let (kq, kq_slope) = value_and_slope(&curves.kq[..terms], j);
         let d4 = d * d * d * d;
         Frame {
             boat,
@@ -89,6 +111,7 @@ impl<'a> Frame<'a> {
             idle: boat.engine.idle_speed.0 / reduction,
             top: boat.engine.top_speed() / reduction,
             zero: Zero { j, kt, kt_slope: kt_slope.min(0.0), kq: kq.max(0.0), kq_slope: kq_slope.min(0.0) },
+            terms,
         }
     }
 
@@ -108,15 +131,82 @@ impl<'a> Frame<'a> {
             let beyond = j - z.j;
             let kq = z.kq + z.kq_slope * beyond;
             let (kq, kq_slope) = if kq > 0.0 { (kq, z.kq_slope) } else { (0.0, 0.0) };
-            return Coefficients { j, kt: z.kt + z.kt_slope * beyond, kt_slope: z.kt_slope, kq, kq_slope, left: 1.0 };
+            return Coefficients {
+                j,
+                kt: z.kt + z.kt_slope * beyond,
+                kt_slope: z.kt_slope,
+                kq,
+                kq_slope,
+                kt_turning: 0.0,
+                kq_turning: 0.0,
+                left: 1.0,
+            };
         }
-        let (kt, kt_slope) = value_and_slope(kt, j);
-        let (kq, kq_slope) = value_and_slope(kq, j);
-        let (kt_left, kq_left) = self.boat.breakdown.limit(self.inflow * v, n, kt, kq);
+        let (kt, mut kt_slope) = value_and_slope(&kt[..self.terms], j);
+        let (kq, mut kq_slope) = value_and_slope(&kq[..self.terms], j);
+        let (breakdown, va) = (&self.boat.breakdown, self.inflow * v);
+        let (kt_left, kq_left) = breakdown.limit(va, n, kt, kq);
+        let (mut kt_turning, mut kq_turning) = (0.0, 0.0);
+        if kt > 0.0 && kq > 0.0 && (kt_left < 0.9999 * kt || kq_left < 0.9999 * kq) {
+            // How what is left changes with what there was, and with turning faster: by small differences.
+            const H: f64 = 1e-5;
+            let (kt_more, kq_more) = breakdown.limit(va, n, kt * (1.0 + H), kq * (1.0 + H));
+            let (kt_faster, kq_faster) = breakdown.limit(va, n * (1.0 + H), kt, kq);
+            kt_slope *= (kt_more - kt_left) / (H * kt);
+            kq_slope *= (kq_more - kq_left) / (H * kq);
+            (kt_turning, kq_turning) = ((kt_faster - kt_left) / H, (kq_faster - kq_left) / H);
+        }
         let left = if kt > 0.0 { (kt_left / kt).clamp(0.0, 1.0) } else { 1.0 };
-        // The slopes of the broken-down curves are not known; scaled ones serve, since they only steer the iteration.
-        let left_kq = if kq > 0.0 { kq_left / kq } else { 1.0 };
-        Coefficients { j, kt: kt_left, kt_slope: kt_slope * left, kq: kq_left, kq_slope: kq_slope * left_kq, left }
+        Coefficients { j, kt: kt_left, kt_slope, kq: kq_left, kq_slope, kt_turning, kq_turning, left }
+    }
+
+    #[inline]
+    fn both(&self, v: f64, n: f64) -> Both {
+        let c = self.coefficients(v, n);
+        let piece = self.boat.engine.piece(n * self.reduction);
+        let (n2, over) = (n * n, TAU * self.torque);
+        let thrust = self.pull * self.thrust;
+        Both {
+            gap: piece.power * self.efficiency - over * n2 * n * c.kq,
+            gap_n: piece.slope * self.reduction * self.efficiency
+                - over * n2 * (3.0 * c.kq - c.j * c.kq_slope + c.kq_turning),
+            gap_v: -over * n2 * c.kq_slope * self.advance,
+            pull: thrust * n2 * c.kt,
+            pull_n: thrust * n * (2.0 * c.kt - c.j * c.kt_slope + c.kt_turning),
+            pull_v: thrust * n * c.kt_slope * self.advance,
+            from: piece.from / self.reduction,
+            to: piece.to / self.reduction,
+        }
+    }
+
+    /// Newton's rule on both equations at once, from a good guess of a crossing between boat speeds `low` and `high`.
+    ///
+    /// `None` when it does not settle there within a few steps (a kink of the engine's curve, a false guess): the caller
+    /// then brackets.
+    pub fn meet_both(&self, mut v: f64, mut n: f64, low: f64, high: f64) -> Option<(f64, f64)> {
+        let power = EXACT * self.boat.engine.rated_power * self.efficiency;
+        for _ in 0..8 {
+            let e = self.both(v, n);
+            let needed = self.resistance(v);
+            let surplus = e.pull - needed;
+            let limited = n >= self.top && e.gap >= 0.0;
+            if surplus.abs() <= 1e-11 * needed && (limited || e.gap.abs() <= power) {
+                return Some((v, n));
+            }
+            let h = 1e-6 * high;
+            let surplus_v = e.pull_v - (self.resistance(v + h) - needed) / h;
+            if limited {
+                v -= surplus / surplus_v;
+            } else {
+                let det = e.gap_n * surplus_v - e.gap_v * e.pull_n;
+                v += (e.pull_n * e.gap - e.gap_n * surplus) / det;
+                n = (n + (e.gap_v * surplus - surplus_v * e.gap) / det).min(self.top);
+            }
+            if !(v >= low && v <= high && n > self.idle) {
+                return None;
+            }
+        }
+        None
     }
 
     /// Thrust of one propeller, N.
@@ -125,10 +215,24 @@ impl<'a> Frame<'a> {
         self.thrust * n * n * c.kt
     }
 
+    /// Pull of all propellers, N: [`Frame::coefficients`] without what only the engine's side needs.
+    #[inline]
+    pub fn pull_at(&self, v: f64, n: f64) -> f64 {
+        let Curves { kt, kq, .. } = &self.boat.open_water;
+        let j = self.advance * v / n;
+        let kt = if j > self.zero.j {
+            self.zero.kt + self.zero.kt_slope * (j - self.zero.j)
+        } else {
+            let (kt, kq) = (value(&kt[..self.terms], j), value(&kq[..self.terms], j));
+            self.boat.breakdown.limit(self.inflow * v, n, kt, kq).0
+        };
+        self.pull * self.thrust * n * n * kt
+    }
+
     /// Pull of all propellers less resistance and tow at a fixed shaft speed, N.
     #[inline]
     pub fn surplus_at(&self, v: f64, n: f64) -> f64 {
-        self.pull * self.thrust_of(&self.coefficients(v, n), n) - self.resistance(v)
+        self.pull_at(v, n) - self.resistance(v)
     }
 
     /// The shaft speed between idle and top at which full throttle meets the propeller at boat speed `v`.
@@ -142,7 +246,7 @@ impl<'a> Frame<'a> {
 
     /// Idle, or next to nothing for an engine that turns from rest.
     fn lowest(&self) -> f64 {
-        self.idle.max(1e-6 * self.top)
+        self.idle.min(0.99 * self.top).max(1e-6 * self.top)
     }
 
     fn meet_between(&self, v: f64, guess: f64, (mut low, mut high): (f64, f64), exact: bool) -> Met {
@@ -150,24 +254,12 @@ impl<'a> Frame<'a> {
         let scale = engine.rated_power * self.efficiency;
         let tolerance = if exact { EXACT } else { ROUGH } * scale;
         let (mut at_low, mut at_high) = (false, false);
-        let mut n = guess.clamp(low, high);
+        // Not `clamp`, which panics on ends that are no numbers.
+        let mut n = guess.max(low).min(high);
         let mut met = Met { n, pull: 0.0, stalled: false };
-        let mut before: Option<(f64, f64)> = None;
         for _ in 0..60 {
-            let c = self.coefficients(v, n);
-            let piece = engine.piece(n * self.reduction);
-            let n2 = n * n;
-            let gap = piece.power * self.efficiency - TAU * self.torque * n2 * n * c.kq;
-            let mut slope = piece.slope * self.reduction * self.efficiency
-                - TAU * self.torque * n2 * (3.0 * c.kq - c.j * c.kq_slope);
-            if let Some((n_before, gap_before)) = before
-                && c.left < 1.0
-            {
-                slope = (gap - gap_before) / (n - n_before);
-            }
-            before = Some((n, gap));
-            met.n = n;
-            met.pull = self.pull * self.thrust_of(&c, n);
+            let Both { gap, gap_n: slope, pull, pull_n, from, to, .. } = self.both(v, n);
+            (met.n, met.pull) = (n, pull);
             if gap >= 0.0 {
                 if n >= self.top {
                     return met;
@@ -184,15 +276,12 @@ impl<'a> Frame<'a> {
             }
             let mut next = if slope < 0.0 { n - gap / slope } else { f64::NAN };
             if gap.abs() <= tolerance && next.is_finite() {
-                let engine_next = next * self.reduction;
-                let same_piece = engine_next >= piece.from && engine_next <= piece.to;
                 if exact {
                     return met;
                 }
-                if same_piece && next < self.top {
+                if next >= from && next <= to && next < self.top {
                     // First order: thrust at the next step without working it out again.
-                    let step = next - n;
-                    met.pull += self.pull * self.thrust * n * (2.0 * c.kt - c.j * c.kt_slope) * step;
+                    met.pull += pull_n * (next - n);
                     met.n = next;
                     return met;
                 }
@@ -274,11 +363,17 @@ impl<'a> Frame<'a> {
 
 /// Value and slope of a polynomial.
 #[inline]
-fn value_and_slope(c: &[f64; 8], x: f64) -> (f64, f64) {
-    let (mut value, mut slope) = (c[7], 0.0);
-    for &c in c[..7].iter().rev() {
+fn value_and_slope(c: &[f64], x: f64) -> (f64, f64) {
+    let (mut value, mut slope) = (0.0, 0.0);
+    for &c in c.iter().rev() {
         slope = slope * x + value;
         value = value * x + c;
     }
     (value, slope)
+}
+
+/// Value of a polynomial.
+#[inline]
+fn value(c: &[f64], x: f64) -> f64 {
+    c.iter().rev().fold(0.0, |sum, c| sum * x + c)
 }

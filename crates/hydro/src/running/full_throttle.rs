@@ -38,7 +38,8 @@ pub struct FullThrottle {
     pub point: Point,
     /// What holds the engine there.
     pub held: Held,
-    /// The hump, where there is one before (or, when it is not climbed, beyond) the state reached.
+    /// The hump, where there is one before (or, when it is not climbed, beyond) the state reached. Humps with twice the
+    /// thrust needed are not looked for.
     pub hump: Option<Hump>,
     /// Whether the boat gets as fast as it could: no faster steady state beyond a hump that it cannot climb.
     pub climbs: bool,
@@ -88,13 +89,21 @@ impl Installation {
         let last_step = (BEYOND * (POINTS - 1) as f64) as usize;
         let (mut before, mut here) = (start, start);
         let mut hump: Option<Hump> = None;
+        let mut passed = 0;
         for i in 1..=last_step {
             let v = i as f64 * step;
-            let there = Step::new(&frame, v, frame.meet(v, 2.0 * here.n - before.n, false));
-            // A dip of thrust over need between two steps: look into it, it may already be a wall.
-            if i > 2
-                && there.ratio() > here.ratio()
+            // Where half the last thrust is plenty, two speeds in three need no looking at.
+            if passed < 2 && i < POINTS && 2.0 * frame.resistance(v) < here.pull {
+                passed += 1;
+                continue;
+            }
+            passed = 0;
+            let rate = if here.v > before.v { (here.n - before.n) / (here.v - before.v) } else { 0.0 };
+            let there = Step::new(&frame, v, frame.meet(v, here.n + rate * (v - here.v), false));
+            // A dip of thrust over need between even steps: look into it, it may already be a wall.
+            if there.ratio() > here.ratio()
                 && here.ratio() < before.ratio()
+                && here.v - before.v < 1.5 * step
                 && let Some(dip) = frame.dip(before, here, there)
             {
                 if hump.is_none_or(|h| dip.ratio() < h.margin) {
@@ -144,6 +153,15 @@ impl Frame<'_> {
 
     /// The crossing from surplus to want between two steps.
     fn cross(&self, from: Step, to: Step) -> (f64, f64) {
+        let share = from.surplus() / (from.surplus() - to.surplus());
+        if share.is_finite() {
+            let guess = |a: f64, b: f64| a + share * (b - a);
+            let margin = 0.02 * (to.v - from.v);
+            let (low, high) = (from.v - margin, to.v + margin);
+            if let Some(met) = self.meet_both(guess(from.v, to.v), guess(from.n, to.n), low, high) {
+                return met;
+            }
+        }
         let mut n = from.n;
         let mut surplus = |v: f64| {
             let guess = if to.v > from.v { from.n + (v - from.v) / (to.v - from.v) * (to.n - from.n) } else { n };

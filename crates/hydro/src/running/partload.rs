@@ -39,14 +39,23 @@ impl Installation {
         let step = self.scan_step();
         // No thrust can be had beyond this boat speed.
         let fastest = frame.fastest(n);
-        if !(n > 0.0 && fastest > 0.0 && frame.surplus_at(0.0, n) > 0.0) {
+        let mut pull = if n > 0.0 && fastest > 0.0 { frame.pull_at(0.0, n) } else { 0.0 };
+        if pull <= frame.resistance(0.0) {
             return self.steady(&frame, 0.0, n.max(0.0), false);
         }
-        let mut low = 0.0;
+        let (mut low, mut high, mut passed) = (0.0, 0.0, 0);
         loop {
-            let high = (low + step).min(fastest);
+            high = (high + step).min(fastest);
             let ended = high >= fastest;
-            if ended || frame.surplus_at(high, n) <= 0.0 {
+            let needed = frame.resistance(high);
+            // Where half the last thrust is plenty, every other speed needs no looking at.
+            if passed < 1 && !ended && 2.0 * needed < pull {
+                passed += 1;
+                continue;
+            }
+            passed = 0;
+            pull = frame.pull_at(high, n);
+            if ended || pull <= needed {
                 let v = frame.cross_at(low, high, n);
                 let faster = !ended && frame.faster_at(high, step, n, fastest).is_some();
                 return self.steady(&frame, v, n, faster);

@@ -26,7 +26,7 @@ pub(super) fn propeller(job: &Job, arrangement: Arrangement, machinery: &Machine
     let blades = p.blades.map_or((3, false), |n| (n, true));
     let folding = matches!(p.kind, Some(Blades::Folding | Blades::Feathering));
     Propeller {
-        pitch: Known::stated(p.pitch.as_ref()),
+        pitch: Known::stated(p.pitch.as_ref()).map(|known| flat_blades(known, p.kind)),
         area_ratio: Known::stated(p.area_ratio.as_ref()).unwrap_or_else(|| area_ratio(blades.0, p.width, leg)),
         flat_share: match p.section {
             Some(Section::Airfoil) => Known::assumed(0.0, 0.1, 0.3, "airfoil sections").asserted(),
@@ -80,5 +80,26 @@ pub fn area_ratio(blades: u8, width: Option<Width>, leg: bool) -> Known {
     );
     known.dist = known.dist.within(0.15, 1.15);
     known.stated = stated;
+    known
+}
+
+/// Folding and feathering blades: what is set or stamped is not the pitch a fixed blade of that mark would have.
+///
+/// A feathering blade is flat: set to an angle at 0.7 R, its local pitch grows in proportion to the radius, and the outer
+/// third makes most of the thrust. Thrust-weighted it acts like some 8 % more pitch, 0 to 25 %; `estimate` from
+/// `P = 2π r tan φ` at constant angle. Folding blades are twisted but seldom measured.
+fn flat_blades(mut known: Known, kind: Option<Blades>) -> Known {
+    let (low, middle, high, why) = match kind {
+        Some(Blades::Feathering) => (0.98, 1.08, 1.25, "flat blades, pitch rising to the tip"),
+        Some(Blades::Folding) => (0.93, 1.0, 1.10, "folding blades, seldom measured"),
+        _ => return known,
+    };
+    let d = known.dist;
+    let combine = |own: f64, by: f64| (own * own + by * by).sqrt();
+    let below = combine(1.0 - d.low / d.middle, 1.0 - low / middle);
+    let above = combine(d.high / d.middle - 1.0, high / middle - 1.0);
+    let m = d.middle * middle;
+    known.dist = super::Dist::band(m * (1.0 - below), m, m * (1.0 + above));
+    known.source = format!("{}; {why}", known.source);
     known
 }

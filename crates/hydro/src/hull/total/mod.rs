@@ -1,10 +1,12 @@
 //! The whole resistance of a boat: which method speaks at which speed, and how they pass into each other.
 
+mod slow;
+
+use self::slow::{Slow, held, wide};
 use super::curve::Curve;
 use super::delft::{self, CanoeBody, Residuary, Year};
 use super::form::{Form, Kind, Parts};
 use super::friction;
-use super::holtrop;
 use super::preplaning::Regression;
 use super::savitsky::{self, Bottom, Start};
 use super::shape::{smooth, unit_speed};
@@ -30,11 +32,6 @@ const TO_PREPLANING: (f64, f64) = (0.85, 1.25);
 const TO_PLANING: (f64, f64) = (1.5, 2.1);
 /// The same for a semi-displacement hull, which is never clear of the water.
 const TO_PLANING_SEMI: (f64, f64) = (1.9, 3.0);
-/// Length over beam from which the ship regression alone gives the waves (its own tests begin at 3.9), and up to which
-/// the yacht series alone does. The ship regression's high-speed factor `(L/B - 2)^1.4` vanishes with beam while the
-/// waves of a beamy boat do not: for 8.4 m on 2.9 m it gives half of what the yacht series and the pre-planing
-/// regression, independent of each other, give at Fn 0.5 to 0.6. Own choice.
-const SHIP_WAVES: (f64, f64) = (3.0, 4.5);
 /// Crouch's constant used for the handbook share of planing boats: between 150 (average runabouts and cruisers) and 190
 /// (fast ones).
 const CROUCH_CONSTANT: f64 = 170.0;
@@ -105,80 +102,6 @@ fn sane(form: &Form, water: &Water) -> Form {
     }
 }
 
-/// A canoe body held inside ranges of `L/vol^(1/3)`, `L/B`, `B/T` and `CP`; midship coefficient and centre of buoyancy
-/// inside what all the yacht series have.
-fn held(
-    body: &CanoeBody,
-    slenderness: (f64, f64),
-    length_beam: (f64, f64),
-    beam_draught: (f64, f64),
-    prismatic: (f64, f64),
-) -> CanoeBody {
-    let length = body.length;
-    let volume = hold(body.volume, (length / slenderness.1).powi(3), (length / slenderness.0).powi(3));
-    let beam = hold(body.beam, length / length_beam.1, length / length_beam.0);
-    let draught = beam / hold(body.beam / body.draught, beam_draught.0, beam_draught.1);
-    let midship = hold(body.midship, 0.65, 0.79);
-    let lcb = hold(body.lcb, 0.50 * length, 0.55 * length);
-    // The tests had Aw/vol^(2/3) of 3.78 to 12.67.
-    let square = volume.cbrt() * volume.cbrt();
-    CanoeBody {
-        length,
-        beam,
-        draught,
-        volume,
-        prismatic: hold(body.prismatic, prismatic.0, prismatic.1),
-        midship,
-        lcb,
-        lcf: lcb + 0.015 * length,
-        waterplane: hold(body.waterplane, 3.78 * square, 12.67 * square),
-        wetted: body.wetted,
-    }
-}
-
-/// A body held inside the series of 2008, a little beyond for heavy and full boats.
-fn wide(body: &CanoeBody) -> CanoeBody {
-    held(body, (4.0, 8.5), (2.73, 5.88), (2.46, 19.3), (0.52, 0.63))
-}
-
-/// A hull in displacement motion: the ship regression, its waves by degrees replaced by the yacht series' for beamy hulls.
-#[derive(Clone, Copy, Debug)]
-struct Slow {
-    ship: holtrop::Prepared,
-    yacht: Residuary,
-    /// Share of the ship regression in the waves.
-    share: f64,
-    froude_unit: f64,
-    weight: f64,
-    notes: Notes,
-}
-
-impl Slow {
-    fn new(form: &Form, water: &Water) -> Slow {
-        let share = smooth(SHIP_WAVES.0, SHIP_WAVES.1, form.length / form.beam);
-        let body = CanoeBody::new(form, water);
-        let mut notes = Notes::NONE;
-        notes.add_if(share < 0.5, Note::HullTooBeamyForMethod);
-        Slow {
-            ship: holtrop::Prepared::new_1984(form, water, &holtrop::Extras::default()),
-            yacht: wide(&body).residuary(Year::Y2008),
-            share,
-            froude_unit: 1.0 / (GRAVITY * form.length).sqrt(),
-            weight: form.mass * GRAVITY,
-            notes,
-        }
-    }
-
-    fn at(&self, speed: f64) -> Noted<Parts> {
-        let mut noted = self.ship.at(speed);
-        if self.share < 1.0 {
-            let yacht = self.weight * self.yacht.at(speed * self.froude_unit);
-            noted.value.wave = self.share * noted.value.wave + (1.0 - self.share) * yacht;
-        }
-        Noted::new(noted.value, noted.notes.and(self.notes))
-    }
-}
-
 impl Hull {
     /// Works a hull out. Values no boat has are held at the nearest a boat has.
     #[must_use]
@@ -200,12 +123,15 @@ impl Hull {
                     weight: form.mass * GRAVITY,
                 }
             }
-            Kind::SemiDisplacement | Kind::Planing => Base::Fast {
-                slow: Slow::new(&form, water),
-                middle: Regression::new(&form, water),
-                planing: Bottom::of(&form).prepare(water),
-                hand_over: if kind == Kind::Planing { TO_PLANING } else { TO_PLANING_SEMI },
-            },
+            Kind::SemiDisplacement | Kind::Planing => {
+                let middle = Regression::new(&form, water);
+                Base::Fast {
+                    slow: Slow::new(&form, water),
+                    middle,
+                    planing: Bottom::of(&form).prepare_beside(water, middle.roughness()),
+                    hand_over: if kind == Kind::Planing { TO_PLANING } else { TO_PLANING_SEMI },
+                }
+            }
         };
         Hull { form, water: *water, base }
     }
@@ -333,3 +259,6 @@ pub fn with_handbook(curve: &Curve, kind: Kind, form: &Form, water: &Water, shar
         resistance * (weight * (rule.value / resistance).ln()).exp()
     })
 }
+
+#[cfg(test)]
+mod tests;
