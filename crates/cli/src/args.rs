@@ -205,7 +205,7 @@ pub struct ChooseArgs {
     pub most: u16,
 }
 
-//// `fairwake openwater`
+/// `fairwake openwater`
 #[derive(Debug, Args)]
 pub struct OpenWaterArgs {
     /// Take the propeller from this job file; options below replace what it says

@@ -3,6 +3,7 @@
 pub mod answer;
 mod answers;
 mod args;
+mod asking;
 mod commands;
 mod failure;
 #[cfg(test)]
@@ -29,12 +30,15 @@ use clap::{CommandFactory as _, FromArgMatches as _};
 use args::{Cli, Colour, Command, Common, Format};
 use failure::Failure;
 
+/// Lays an answer out as a page.
+type LayOut = dyn Fn(&answer::Report, &Common) -> String;
+
 /// What a command hands back.
 struct Outcome {
     /// The answer in both forms; only the wanted one is laid out.
     report: answer::Report,
-    /// Lays the answer out for people.
-    text: Box<dyn Fn(&answer::Report, &Common) -> String>,
+    /// The page for people; only made when wanted.
+    text: Box<LayOut>,
     /// Doubts about the job file, for standard error.
     doubts: String,
     /// What `--fail-on` names was reached.

@@ -1,21 +1,21 @@
 //! `fairwake new`: asks the call's questions and writes a job file.
 
-use std::collections::BTreeMap;
-use std::io::{self, BufRead, Write};
+use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
 use job::Job;
 use serde::Serialize;
-use toml_edit::{Array, Value};
+use toml_edit::Value;
 
 use crate::Outcome;
 use crate::answer::Report;
 use crate::args::{Common, NewArgs};
+use crate::asking::{Said, place};
 use crate::failure::{Failure, shown};
 use crate::ink::Ink;
-use crate::page::{Cell, Page, wrap};
-use crate::questions::{self, Form, PLACES, Place, Question};
-use crate::{answers, value, words};
+use crate::page::{Cell, Page};
+use crate::questions::{self, PLACES, Place};
+use crate::{answers, asking};
 
 /// Answer of `new`.
 #[derive(Clone, Debug, Serialize)]
@@ -59,14 +59,11 @@ pub struct OpenQuestion {
     pub why: String,
 }
 
-/// Answers by place (its index in [`PLACES`]) and key.
-type Said = BTreeMap<(usize, &'static str), Value>;
-
 pub fn run(args: &NewArgs, common: &Common) -> Result<Outcome, Failure> {
     if args.job.exists() && !args.force {
         return Err(Failure::Exists(args.job.clone()));
     }
-    let said = ask_all(&mut io::stdin().lock(), &mut anstream::stderr())?;
+    let said = asking::all(&mut io::stdin().lock(), &mut anstream::stderr())?;
     let file = laid_out(&said);
     // Every answer was read alone; together they may still contradict each other, which `judge` would refuse.
     let lay_out = |problems: &[job::Problem]| job::render(problems, &shown(&args.job), &file, false);
@@ -75,120 +72,6 @@ pub fn run(args: &NewArgs, common: &Common) -> Result<Outcome, Failure> {
     let doubts = if read.doubts.is_empty() { String::new() } else { lay_out(&read.doubts) };
     let recorded = recorded(args.job.clone(), &said, &read.job, common);
     Ok(Outcome { report: Report::New(recorded), text: Box::new(text), doubts, reached: false })
-}
-
-fn ask_all(answers: &mut impl BufRead, prompt: &mut impl Write) -> Result<Said, Failure> {
-    let mut said = Said::new();
-    let mut heard = false;
-    say(
-        prompt,
-        "An empty line, or `unknown`, is a fine answer. Add how a value is known in parentheses: 6.5 t (weighed).",
-    )?;
-    'parts: for (part, questions) in questions::QUESTIONS {
-        say(prompt, &format!("\n{}", Ink::Speak.on(part)))?;
-        for question in *questions {
-            let place = place(question.place);
-            if question.after.is_some_and(|key| !said.contains_key(&(place, key))) {
-                continue;
-            }
-            let answer = ask(question, answers, prompt)?;
-            heard |= !matches!(answer, Heard::End);
-            match answer {
-                Heard::Answer(value) => drop(said.insert((place, question.key), value)),
-                Heard::Unknown => {}
-                Heard::End => break 'parts,
-            }
-        }
-    }
-    say(prompt, "")?;
-    if heard { Ok(said) } else { Err(Failure::EndOfAnswers) }
-}
-
-enum Heard {
-    Answer(Value),
-    Unknown,
-    End,
-}
-
-/// Asks until the answer can be read, is unknown, or nobody answers any more.
-fn ask(question: &Question, answers: &mut impl BufRead, prompt: &mut impl Write) -> Result<Heard, Failure> {
-    let hint = match question.form {
-        Form::OneOf(_) => String::new(),
-        _ if question.example.is_empty() => String::new(),
-        _ => format!(" (e.g. {})", question.example),
-    };
-    for line in wrap(&format!("{}{hint}", question.ask), crate::page::COLUMNS) {
-        say(prompt, &line)?;
-    }
-    if let Form::OneOf(options) = question.form {
-        for (word, means) in options {
-            say(prompt, &format!("    {word:<20} {}", Ink::Quiet.on(means)))?;
-        }
-    }
-    loop {
-        write!(prompt, "> ").and_then(|()| prompt.flush()).map_err(Failure::Stream)?;
-        let mut line = Vec::new();
-        let read = answers.read_until(b'\n', &mut line).map_err(Failure::Stream)?;
-        if read == 0 {
-            return Ok(Heard::End);
-        }
-        let line = String::from_utf8_lossy(&line);
-        let line = line.trim();
-        if is_unknown(line) {
-            return Ok(Heard::Unknown);
-        }
-        let value = written(question, line);
-        match check(question, &value) {
-            Ok(()) => return Ok(Heard::Answer(value)),
-            Err(why) => say(prompt, &format!("  {}", why.replace('\n', "\n  ")))?,
-        }
-    }
-}
-
-fn say(prompt: &mut impl Write, line: &str) -> Result<(), Failure> {
-    writeln!(prompt, "{line}").map_err(Failure::Stream)
-}
-
-fn is_unknown(answer: &str) -> bool {
-    let answer = answer.to_lowercase();
-    matches!(answer.as_str(), "" | "?" | "-" | "unknown" | "not known" | "don't know" | "dont know" | "no idea")
-}
-
-/// The answer as a value of a job file.
-fn written(question: &Question, answer: &str) -> Value {
-    let parts = || answer.split([',', ';']).map(str::trim).filter(|part| !part.is_empty());
-    match question.form {
-        Form::Words | Form::Quantity => answer.into(),
-        Form::List => Value::Array(parts().collect::<Array>()),
-        Form::Quantities if parts().count() > 1 => Value::Array(parts().collect::<Array>()),
-        Form::Quantities => answer.into(),
-        Form::Count => answer.parse::<i64>().map_or_else(|_| answer.into(), Value::from),
-        Form::OneOf(options) => {
-            // The beginning of one option and of no other is enough.
-            let lower = answer.to_lowercase();
-            let mut fitting = options.iter().map(|(word, _)| word).filter(|word| word.starts_with(lower.as_str()));
-            let exact = options.iter().map(|(word, _)| word).find(|word| **word == lower);
-            match (exact, fitting.next(), fitting.next()) {
-                (Some(option), ..) | (None, Some(option), None) => (*option).into(),
-                _ => answer.into(),
-            }
-        }
-    }
-}
-
-/// Reads the answer as a job file would.
-fn check(question: &Question, value: &Value) -> Result<(), String> {
-    if let (Form::OneOf(options), Some(word)) = (question.form, value.as_str())
-        && !options.iter().any(|(option, _)| *option == word)
-    {
-        let options: Vec<&str> = options.iter().map(|(word, _)| *word).collect();
-        return Err(format!("`{word}` is not one of {}", words::list(&options, "or")));
-    }
-    value::read(&format!("{}{} = {value}\n", question.place.opens(), question.key)).map(drop)
-}
-
-fn place(place: Place) -> usize {
-    PLACES.iter().position(|p| *p == place).unwrap_or(0)
 }
 
 /// The job file: what was said, and what is open as comments to fill in.
