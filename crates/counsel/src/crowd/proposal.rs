@@ -87,7 +87,10 @@ impl Proposal {
     pub fn log_weight(&self, z: &[f64]) -> f64 {
         let Some(factor) = &self.precision else { return 0.0 };
         let prior = -0.5 * z.iter().map(|x| x * x).sum::<f64>();
-        let y: Vec<f64> = z.iter().zip(&self.mean).map(|(x, m)| x - m).collect();
+        let mut y = [0.0; COUNT];
+        for (y, (x, m)) in y.iter_mut().zip(z.iter().zip(&self.mean)) {
+            *y = x - m;
+        }
         let bent = self.log_scale - 0.5 * factor.quadratic(&y);
         let top = prior.max(bent);
         let mixture = top + (PRIOR_SHARE * (prior - top).exp() + (1.0 - PRIOR_SHARE) * (bent - top).exp()).ln();
