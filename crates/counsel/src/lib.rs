@@ -8,6 +8,7 @@ mod measures;
 pub mod panel;
 pub mod phrase;
 pub mod report;
+pub mod resistance;
 
 mod band;
 mod choose;
@@ -22,6 +23,7 @@ pub use compare::compare;
 pub use foresee::{Foreseen, foresee};
 pub use judge::judge;
 pub use lack::{Lack, Missing};
+pub use resistance::{ResistanceRow, ResistanceTable, resistance};
 
 /// How large a crowd to draw, and from which seed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
