@@ -1,7 +1,8 @@
 //! Every published check, in one binary.
+mod boats;
+mod engine;
 mod limits;
 mod openwater;
-mod engine;
 mod running;
 mod stern;
 mod water;

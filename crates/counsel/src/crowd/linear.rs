@@ -19,7 +19,7 @@ impl Cholesky {
                 let dot: f64 = l[i * n..i * n + j].iter().zip(&l[j * n..j * n + j]).map(|(x, y)| x * y).sum();
                 let rest = a[i * n + j] - dot;
                 if i == j {
-                    if !(rest > 0.0) {
+                    if rest.is_nan() || rest <= 0.0 {
                         return None;
                     }
                     l[i * n + i] = rest.sqrt();

@@ -151,7 +151,17 @@ impl Crowd {
                 .collect();
             Weighted::new(&weights).band(&worst, "1").middle < 3.0
         };
-        Crowd { effective: effective(&weights), boats: batch.boats, z: batch.z, shown: batch.shown, weights, before, explained, plan, seed }
+        Crowd {
+            effective: effective(&weights),
+            boats: batch.boats,
+            z: batch.z,
+            shown: batch.shown,
+            weights,
+            before,
+            explained,
+            plan,
+            seed,
+        }
     }
 
     /// Logarithm of what each boat would show for the observations of another plan of the same boats, `boats × observations`.

@@ -96,14 +96,19 @@ pub fn hull_roughness(growth: Option<Growth>, afloat: Option<f64>, celsius: f64,
         return known;
     }
     if dry {
-        return Known::assumed(12e-6, 30e-6, 120e-6, "state of the bottom unknown; boats with outboards are mostly kept dry or clean");
+        return Known::assumed(
+            12e-6,
+            30e-6,
+            120e-6,
+            "state of the bottom unknown; boats with outboards are mostly kept dry or clean",
+        );
     }
-    Known::assumed(35e-6, 90e-6, 350e-6, "state of the bottom unknown: clean to slimy")
+    Known::assumed(35e-6, 120e-6, 1000e-6, "state of the bottom unknown: scrubbed yesterday or half a year ago")
 }
 
-/// Roughness height of the blades, m.
+/// Roughness height of the blades, m (`dry`: kept ashore between trips).
 #[must_use]
-pub fn blade_roughness(growth: Option<Growth>) -> Known {
+pub fn blade_roughness(growth: Option<Growth>, dry: bool) -> Known {
     use roughness::BladeGrade::{Clean, Shell, Slime, Worn};
     let around = |kp: f64, by: f64, source: &str| Known::assumed(kp / by, kp, kp * by, source);
     let mut known = match growth {
@@ -114,9 +119,17 @@ pub fn blade_roughness(growth: Option<Growth>) -> Known {
         Some(Growth::LightSlime) => around(roughness::blade_roughness(Worn), 2.0, "light slime on the blades"),
         Some(Growth::HeavySlime) => around(roughness::blade_roughness(Slime), 2.0, "slime on the blades"),
         Some(Growth::SmallShell) => around(roughness::blade_roughness(Shell), 2.0, "small shell on the blades"),
-        Some(Growth::MediumShell) => around(3.0 * roughness::blade_roughness(Shell), 2.0, "shell on the blades; estimate"),
+        Some(Growth::MediumShell) => {
+            around(3.0 * roughness::blade_roughness(Shell), 2.0, "shell on the blades; estimate")
+        }
         Some(Growth::HeavyShell) => around(7.0 * roughness::blade_roughness(Shell), 1.6, "heavy shell; estimate"),
-        None => Known::assumed(30e-6, 90e-6, 450e-6, "state of the blades unknown: clean to slimy"),
+        None if dry => Known::assumed(25e-6, 50e-6, 200e-6, "state of the blades unknown, boat mostly kept dry"),
+        None => Known::assumed(
+            30e-6,
+            130e-6,
+            1600e-6,
+            "state of the blades unknown: clean to shell (sister boats scatter ± 14 % in rpm)",
+        ),
     };
     known.stated = growth.is_some();
     known
@@ -147,18 +160,24 @@ pub fn cup(cup: Option<job::Cup>, leg: bool) -> Known {
 /// Spreads of what only the physics knows.
 pub(super) fn spreads(job: &Job, k: &Knowledge, set: &mut impl FnMut(Latent, Dist, bool, &str)) {
     let leg = is_leg(k.arrangement.0);
+    let dry = k.arrangement.0 == Arrangement::Outboard;
     let celsius = k.water_temperature.dist.middle;
     let mut known = |latent, known: Known| set(latent, known.dist, known.stated, &known.source);
     known(
         Latent::HullRoughness,
-        hull_roughness(job.boat.growth, job.boat.since_scrub.as_ref().map(|q| q.middle), celsius, k.arrangement.0 == Arrangement::Outboard),
+        hull_roughness(job.boat.growth, job.boat.since_scrub.as_ref().map(|q| q.middle), celsius, dry),
     );
-    known(Latent::BladeRoughness, blade_roughness(job.propeller.growth));
+    known(Latent::BladeRoughness, blade_roughness(job.propeller.growth, dry));
     known(Latent::Cup, cup(job.propeller.cup, leg));
     // Blades made for legs (cup, pitch rising aft) run cavitating by design. With the limits of the flat-faced series their
     // overall efficiency would fall far below the 0.55 to 0.65 outboards are known for (working value, from memory).
     let hold = if leg {
-        Known::assumed(1.4, 2.0, 3.0, "blades made for legs hold longer than flat-faced ones; common practice, no source")
+        Known::assumed(
+            1.4,
+            2.0,
+            3.0,
+            "blades made for legs hold longer than flat-faced ones; common practice, no source",
+        )
     } else {
         Known::assumed(0.85, 1.05, 1.35, "limits of the flat-faced series and their scatter; estimate")
     };
@@ -171,7 +190,11 @@ pub(super) fn spreads(job: &Job, k: &Knowledge, set: &mut impl FnMut(Latent, Dis
     band(Latent::Wake, usual.wake, "usual for the arrangement");
     band(Latent::ThrustDeduction, usual.thrust_deduction, "usual for the arrangement");
     band(Latent::RelativeRotative, usual.relative_rotative, "usual for the arrangement");
-    band(Latent::Consumption, engine::fuel::best_consumption(engine_kind(k.engine_kind.0)), "usual for the kind of engine");
+    band(
+        Latent::Consumption,
+        engine::fuel::best_consumption(engine_kind(k.engine_kind.0)),
+        "usual for the kind of engine",
+    );
 }
 
 /// The water of a boat.
@@ -213,9 +236,9 @@ pub fn series_spread(k: &Knowledge, ducted: bool) -> Spread {
     .with_stock()
 }
 
-/// A propeller from stock is not the series: outline, sections, thickness. Engine makers allow 5 % on the power a new
+/// A propeller from stock is not the series: outline, sections, thickness. Engine makers allow 5 % on the power a good new
 /// propeller absorbs (Caterpillar LEGM4725, 2004); taken as one standard deviation, since styles are seldom known.
-const STOCK: f64 = 0.05;
+const STOCK: f64 = 0.06;
 
 trait Stock {
     fn with_stock(self) -> Self;

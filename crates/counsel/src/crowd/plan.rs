@@ -93,6 +93,10 @@ const RUN_SPEED_PART: f64 = 0.04;
 /// Fuel at a steady speed; `estimate`.
 const RUN_FUEL: f64 = 0.07;
 
+/// Water deeper than so many waterline lengths is deep at any speed: a planing boat outruns the waves that feel the bottom.
+/// Common practice, no source.
+pub const DEEP_LENGTHS: f64 = 1.5;
+
 impl Plan {
     /// What is drawn and observed for a job.
     ///
@@ -134,6 +138,7 @@ impl Plan {
             let speed = reading.speed.as_ref().map(|q| q.middle);
             if let (Some(depth), Some(speed)) = (depth, speed)
                 && Depth::of(speed, depth) == Depth::Refuse
+                && depth < DEEP_LENGTHS * self.typical_length()
             {
                 continue;
             }
@@ -143,6 +148,15 @@ impl Plan {
                 self.setups.len() - 1
             });
             observe(&mut self.observations, i, reading, setup);
+        }
+    }
+
+    /// Waterline length of the middle boat, m; 10 m when it hangs on the weight.
+    fn typical_length(&self) -> f64 {
+        match &self.knowledge.length {
+            Length::Waterline(l) => l.dist.middle,
+            Length::OfOverall { overall, ratio } => overall.dist.middle * ratio.dist.middle,
+            Length::OfWeight(_) => 10.0,
         }
     }
 

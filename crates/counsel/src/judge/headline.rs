@@ -69,7 +69,9 @@ pub(super) fn headline(case: &Case, worth: &PitchWorth) -> String {
                 propeller is changed."
             .to_owned();
     }
-    let band = |a: &Accepted| format!("{} to {} rpm", crate::phrase::number(a.report.low, 10.0), crate::phrase::number(a.report.high, 10.0));
+    let band = |a: &Accepted| {
+        format!("{} to {} rpm", crate::phrase::number(a.report.low, 10.0), crate::phrase::number(a.report.high, 10.0))
+    };
     let v = &case.verdict;
     let expected = span(&case.clean_report.engine_speed);
     let mut text = if v.over_pitched >= 0.6 {
