@@ -1,6 +1,7 @@
 //! Every key of a job file: its place, what it takes, its physical range and its meaning. One table, from which the
 //! reader, the saver, the schema and the reference page are all made.
 
+use crate::complaint::{Onset, Side, Smoke, Symptom};
 use crate::model::*;
 use crate::quantity::Dimension::{self, *};
 use crate::quantity::Source;
