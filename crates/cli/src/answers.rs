@@ -1,6 +1,6 @@
 //! The one place where the program asks `counsel`.
 
-use counsel::report::{Choice, Comparison, Judgement};
+use counsel::report::{Choice, Comparison, Diagnosis, Evidence, Judgement};
 use counsel::{Change, Options, ResistanceTable};
 use job::Job;
 
@@ -29,4 +29,16 @@ pub fn choose(job: &Job, common: &Common) -> Result<Choice, Failure> {
 /// Resistance over speed.
 pub fn resistance(job: &Job, common: &Common) -> Result<ResistanceTable, Failure> {
     Ok(counsel::resistance(job, &options(common))?)
+}
+
+/// Causes ranked, and what to measure next.
+pub fn diagnose(job: &Job, common: &Common) -> Result<Diagnosis, Failure> {
+    let _ = (job, options(common));
+    Err(Failure::Asked { what: "not yet".to_owned(), instead: "wait".to_owned() })
+}
+
+/// What the readings taught.
+pub fn evidence(job: &Job, common: &Common) -> Result<Evidence, Failure> {
+    let _ = (job, options(common));
+    Err(Failure::Asked { what: "not yet".to_owned(), instead: "wait".to_owned() })
 }

@@ -40,6 +40,13 @@ pub enum Failure {
     },
     /// There is a file already.
     Exists(PathBuf),
+    /// A log could not be used.
+    Log {
+        /// Which file.
+        file: PathBuf,
+        /// Why, and the way out.
+        refusal: logs::Refusal,
+    },
     /// Asked for something that cannot be answered; with a way out.
     Asked {
         /// What is wrong.
@@ -69,6 +76,7 @@ impl Failure {
             Failure::TooLong { .. } => Some("a job file is a few pages of TOML; this is something else".to_owned()),
             Failure::NotText { .. } => Some("save it as UTF-8 text".to_owned()),
             Failure::Exists(_) => Some("choose another name, or --force to replace it".to_owned()),
+            Failure::Log { refusal, .. } => Some(refusal.help.clone()),
             Failure::Asked { instead, .. } => Some(instead.clone()),
             _ => None,
         }
@@ -93,6 +101,7 @@ impl fmt::Display for Failure {
             Failure::Lack(lack) => lack.fmt(f),
             Failure::Write { file, cause } => write!(f, "cannot write {}: {}", shown(file), cause_in_words(cause)),
             Failure::Exists(file) => write!(f, "{} is there already", shown(file)),
+            Failure::Log { file, refusal } => write!(f, "{}: {}", shown(file), refusal.message),
             Failure::Asked { what, .. } => f.write_str(what),
             Failure::EndOfAnswers => f.write_str("the answers ended before the first question was answered"),
             Failure::Stream(cause) => write!(f, "cannot write the answer: {}", cause_in_words(cause)),

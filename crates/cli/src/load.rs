@@ -15,6 +15,10 @@ pub struct Loaded {
     pub job: Job,
     /// Doubts laid out with the lines they stand on; empty when there are none.
     pub doubts: String,
+    /// The file as it is.
+    pub text: String,
+    /// Its name for people.
+    pub name: String,
 }
 
 /// Reads and checks a job file. `-` reads standard input.
@@ -37,7 +41,7 @@ pub fn job(file: &Path, colour: bool) -> Result<Loaded, Failure> {
     match Job::read(&text) {
         Ok(read) => {
             let doubts = if read.doubts.is_empty() { String::new() } else { lay_out(&read.doubts) };
-            Ok(Loaded { job: read.job, doubts })
+            Ok(Loaded { job: read.job, doubts, text, name })
         }
         Err(problems) => Err(Failure::Job(lay_out(&problems))),
     }

@@ -1,7 +1,7 @@
 //! Chances, gravity and small words.
 
 use counsel::phrase;
-use counsel::report::Gravity;
+use counsel::report::{Cost, Gravity};
 
 /// A chance in figures a person can picture: `9 in 10`, as `counsel` says it in its sentences.
 #[must_use]
@@ -39,6 +39,17 @@ pub const fn gravity(gravity: Gravity) -> (&'static str, &'static str) {
     }
 }
 
+/// What a remedy or a measurement costs.
+#[must_use]
+pub const fn cost(cost: Cost) -> &'static str {
+    match cost {
+        Cost::Free => "nothing but time",
+        Cost::Small => "an hour or a hand tool",
+        Cost::Middling => "a diver or a mechanic's visit",
+        Cost::Large => "a haul-out or parts",
+    }
+}
+
 /// How far a reading lies from what was expected, in words; `deviations` in standard deviations.
 #[must_use]
 pub fn surprise(deviations: f64) -> &'static str {
@@ -48,6 +59,29 @@ pub fn surprise(deviations: f64) -> &'static str {
         d if d < 3.0 => "a surprise",
         _ => "does not fit",
     }
+}
+
+/// How far the middle of what is known of a quantity moved; `deviations` in standard deviations of before.
+#[must_use]
+pub fn moved(deviations: f64) -> &'static str {
+    match deviations {
+        d if d.abs() < 0.3 => "stays",
+        d if d.abs() >= 2.0 => "far off",
+        d if d > 0.0 => "moves up",
+        _ => "moves down",
+    }
+}
+
+/// At most so many letters, cut at a word.
+#[must_use]
+pub fn cut(text: &str, letters: usize) -> String {
+    let mut lines = crate::page::wrap(text, letters);
+    let more = lines.len() > 1;
+    let mut first = if lines.is_empty() { String::new() } else { lines.swap_remove(0) };
+    if more {
+        first = first.trim_end_matches([',', ';']).to_owned();
+    }
+    first
 }
 
 /// `1 boat`, `2 boats`, with the number grouped.

@@ -3,8 +3,10 @@
 pub mod change;
 pub mod choose;
 pub mod completions;
+pub mod diagnose;
 pub mod judge;
 pub mod new;
 pub mod openwater;
 pub mod resistance;
 pub mod sources;
+pub mod trial;
