@@ -16,6 +16,8 @@ use hydro::speed::EngineSpeed;
 use job::Job;
 use rayon::prelude::*;
 
+pub(crate) use readings::label as reading_label;
+
 /// Representatives the questions are asked on.
 pub(crate) const PANEL: usize = 1024;
 /// Representatives for the table of part load.

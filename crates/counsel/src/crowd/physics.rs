@@ -264,8 +264,10 @@ pub fn engine(plan: &Plan, row: &Row) -> Engine {
     let day = derating::factor(kind, &air, derating::USUAL_ENGINE_FACTOR).value;
     let power = get(Latent::Power) * get(Latent::Condition) * day;
     let rated = EngineSpeed(get(Latent::RatedSpeed));
-    let top = EngineSpeed(rated.0 * get(Latent::TopRatio).max(1.001));
-    let top = if kind.governed() { Top::Governor { no_load: top } } else { Top::Limiter { at: top } };
+    let ratio = get(Latent::TopRatio);
+    let top = EngineSpeed(rated.0 * ratio);
+    // A governor set below rated speed holds the engine there like a limiter.
+    let top = if kind.governed() && ratio > 1.001 { Top::Governor { no_load: top } } else { Top::Limiter { at: top } };
     let mut engine = Engine::usual(kind, power, rated, top);
     engine.curve = plan.maker_curve.unwrap_or_else(|| engine::shape::usual_curve(kind, get(Latent::EngineShape)));
     engine.fuel = engine::fuel::Map::new(kind, get(Latent::Consumption));
@@ -291,7 +293,8 @@ pub fn drive(plan: &Plan, row: &Row) -> Drive {
     let bearings = if gear == Gear::Leg { 0 } else { 1 };
     Drive {
         reduction: row[Latent::Reduction as usize],
-        efficiency: hydro::drive::efficiency(gear, declared, bearings, row[Latent::DriveLoss as usize]),
+        efficiency: hydro::drive::efficiency(gear, declared, bearings, row[Latent::DriveLoss as usize])
+            * (1.0 - row[Latent::ShaftDrag as usize].clamp(0.0, 0.9)),
     }
 }
 

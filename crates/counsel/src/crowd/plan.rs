@@ -27,6 +27,8 @@ pub struct Plan {
     pub setups: Vec<Setup>,
     /// What was read.
     pub observations: Vec<Observation>,
+    /// What held when readings in another state were taken, where something is suspected to have come since.
+    pub before: Option<std::sync::Arc<Plan>>,
     /// In a nozzle.
     pub ducted: bool,
     /// A towed resistance curve, if there is one.
@@ -112,6 +114,7 @@ impl Plan {
             maker_curve: physics::maker_curve(job, &knowledge),
             declared_at: job.engine.rated_at,
             series: physics::series_spread(&knowledge, matches!(job.propeller.section, Some(job::Section::Ducted))),
+            before: None,
             setups: vec![Setup::default()],
             observations: Vec::new(),
             dists,
@@ -275,6 +278,7 @@ fn spreads(job: &Job, k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
     ] {
         set(latent, known.dist, known.stated, &known.source);
     }
+    set(Latent::ShaftDrag, Dist::fixed(0.0), false, "none spoken of");
     if let Some(pitch) = &k.pitch {
         set(Latent::Pitch, pitch.dist, pitch.stated, &pitch.source);
     }

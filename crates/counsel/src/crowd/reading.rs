@@ -23,12 +23,20 @@ pub(super) fn kind(plan: &Plan, boat: &Definite) -> f64 {
 }
 
 /// Fills `shown` with the logarithm of what the boat would show for each observation; returns the ln likelihood.
-pub(super) fn likelihood(plan: &Plan, boat: &Definite, shown: &mut [f64]) -> f64 {
+pub(super) fn likelihood(plan: &Plan, boat: &Definite, z: &[f64], shown: &mut [f64]) -> f64 {
     let mut sum = 0.0;
+    // What is suspected to have come since does not touch readings taken in another state.
+    let earlier = plan
+        .before
+        .as_deref()
+        .filter(|_| plan.observations.iter().any(|o| o.setup != 0))
+        .map(|before| (before, Definite::new(before, before.values(z))));
+    let now = (plan, boat);
     let mut last: Option<(usize, Fitted)> = None;
     let mut steady: Option<(usize, Shown)> = None;
     for (i, o) in plan.observations.iter().enumerate() {
         let setup = &plan.setups[o.setup];
+        let (plan, boat) = earlier.as_ref().filter(|_| o.setup != 0).map_or(now, |(plan, boat)| (*plan, boat));
         let fitted = match last {
             Some((of, fitted)) if of == o.setup => fitted,
             _ => boat.fitted(plan, setup),
@@ -57,7 +65,7 @@ pub(super) fn likelihood(plan: &Plan, boat: &Definite, shown: &mut [f64]) -> f64
 }
 
 /// How many scatters the reading lies from what the boat would show. 0 where the reading only says "at least".
-pub(super) fn gap(o: &Observation, shown: f64) -> f64 {
+pub(crate) fn gap(o: &Observation, shown: f64) -> f64 {
     if !shown.is_finite() {
         return 6.0;
     }

@@ -43,7 +43,7 @@ pub(super) fn fits(job: &Job, crowd: &Crowd) -> Vec<ReadingFit> {
 }
 
 /// What to call a reading.
-pub(super) fn label(reading: &job::Reading, index: usize) -> String {
+pub(crate) fn label(reading: &job::Reading, index: usize) -> String {
     match (&reading.label, &reading.date) {
         (Some(label), _) => label.clone(),
         (None, Some(date)) => format!("reading of {date}"),
