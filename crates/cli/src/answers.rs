@@ -33,12 +33,10 @@ pub fn resistance(job: &Job, common: &Common) -> Result<ResistanceTable, Failure
 
 /// Causes ranked, and what to measure next.
 pub fn diagnose(job: &Job, common: &Common) -> Result<Diagnosis, Failure> {
-    let _ = (job, options(common));
-    Err(Failure::Asked { what: "not yet".to_owned(), instead: "wait".to_owned() })
+    Ok(counsel::diagnose(job, &options(common))?)
 }
 
 /// What the readings taught.
 pub fn evidence(job: &Job, common: &Common) -> Result<Evidence, Failure> {
-    let _ = (job, options(common));
-    Err(Failure::Asked { what: "not yet".to_owned(), instead: "wait".to_owned() })
+    Ok(counsel::evidence(job, &options(common))?)
 }

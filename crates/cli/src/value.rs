@@ -96,7 +96,8 @@ pub fn accept(text: &str) -> Result<Accept, String> {
     }
     let numbers: Result<Vec<usize>, _> = text.split(',').map(|number| number.trim().parse()).collect();
     numbers.map(Accept::Numbers).map_err(|_| {
-        "`all` or numbers with commas between are needed (1,3); logs stand before --accept, or write --accept=all".to_owned()
+        "`all` or numbers with commas between are needed (1,3); logs stand before --accept, or write --accept=all"
+            .to_owned()
     })
 }
 

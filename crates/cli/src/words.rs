@@ -61,29 +61,6 @@ pub fn surprise(deviations: f64) -> &'static str {
     }
 }
 
-/// How far the middle of what is known of a quantity moved; `deviations` in standard deviations of before.
-#[must_use]
-pub fn moved(deviations: f64) -> &'static str {
-    match deviations {
-        d if d.abs() < 0.3 => "stays",
-        d if d.abs() >= 2.0 => "far off",
-        d if d > 0.0 => "moves up",
-        _ => "moves down",
-    }
-}
-
-/// At most so many letters, cut at a word.
-#[must_use]
-pub fn cut(text: &str, letters: usize) -> String {
-    let mut lines = crate::page::wrap(text, letters);
-    let more = lines.len() > 1;
-    let mut first = if lines.is_empty() { String::new() } else { lines.swap_remove(0) };
-    if more {
-        first = first.trim_end_matches([',', ';']).to_owned();
-    }
-    first
-}
-
 /// `1 boat`, `2 boats`, with the number grouped.
 #[must_use]
 pub fn count(number: usize, one: &str, many: &str) -> String {

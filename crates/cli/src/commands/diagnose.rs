@@ -1,6 +1,6 @@
 //! `fairwake diagnose`: causes ranked by how well they explain what was read and seen, and what to measure next.
 
-use counsel::report::{Cause, Diagnosis, NextMeasurement};
+use counsel::report::{Band, Cause, Diagnosis, NextMeasurement};
 
 use crate::Outcome;
 use crate::answer::Report;
@@ -86,10 +86,9 @@ fn scale(page: &mut Page, said: &Diagnosis, units: Units) {
     page.gap();
     let inch = number::band(&said.inch_of_pitch, units);
     let text = match &said.missing {
-        Some(missing) if missing.high < 0.0 => {
-            let more =
-                counsel::report::Band { low: -missing.high, middle: -missing.middle, high: -missing.low, ..*missing };
-            format!("{} more than the boat as stated should turn at full throttle", number::band(&more, units))
+        Some(missing) if missing.middle < 0.0 => {
+            let more = Band { low: -missing.high, middle: -missing.middle, high: -missing.low, ..*missing };
+            format!("{} more than the boat as stated should turn at full throttle", number::signed(&more, units))
         }
         Some(missing) => format!("missing at full throttle: {}", number::signed(missing, units)),
         None => "no full-throttle reading to tell what is missing".to_owned(),
@@ -100,7 +99,7 @@ fn scale(page: &mut Page, said: &Diagnosis, units: Units) {
 fn cause(page: &mut Page, rank: usize, cause: &Cause) {
     let indent = " ".repeat(14);
     let said = format!(
-        "{}: {}, {}. Before the readings and symptoms {}.",
+        "{}: {}, {} ({} before).",
         words::sentence(&cause.cause),
         words::chance(cause.chance),
         words::likelihood(cause.chance),
@@ -147,21 +146,12 @@ fn measurements(page: &mut Page, measurements: &[NextMeasurement]) {
     }
     page.heading("Measure next, worthiest first");
     for (rank, one) in (1..).zip(measurements.iter().take(MEASUREMENTS)) {
+        // Why says what it is worth, in numbers.
         let place = if one.haul_out { "hauled out" } else { "afloat" };
         let text = words::sentence(one.measurement.trim_end_matches('.'));
         page.hanging(&format!("{text}."), Ink::Speak, &format!("{rank:>3}  "), "     ");
         let worth =
-            format!("{}; {}, {place}. {}", worth(one.worth), words::cost(one.cost), words::sentence(&one.because));
+            format!("{}, {place}. {}.", words::sentence(words::cost(one.cost)), one.because.trim_end_matches('.'));
         page.hanging(&worth, Ink::Plain, "     ", "     ");
-    }
-}
-
-/// What a measurement adds to the chance of naming the right cause.
-fn worth(gain: f64) -> String {
-    let hundredths = (100.0 * gain).round();
-    if hundredths < 1.0 {
-        "Names the right cause hardly more often".to_owned()
-    } else {
-        format!("Names the right cause {hundredths:.0} times in 100 more often")
     }
 }

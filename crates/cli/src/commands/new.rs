@@ -76,7 +76,11 @@ pub fn run(args: &NewArgs, common: &Common) -> Result<Outcome, Failure> {
     // Every answer was read alone; together they may still contradict each other, which `judge` would refuse.
     let lay_out = |problems: &[job::Problem]| job::render(problems, &shown(&args.job), &file, false);
     let read = Job::read(&file).map_err(|problems| Failure::Job(lay_out(&problems)))?;
-    if args.force { save::replacing(&args.job, &file)? } else { save::new(&args.job, &file)? }
+    if args.force {
+        save::replacing(&args.job, &file)?
+    } else {
+        save::new(&args.job, &file)?
+    }
     let doubts = if read.doubts.is_empty() { String::new() } else { lay_out(&read.doubts) };
     let recorded = recorded(args.job.clone(), &said, &read.job, common);
     Ok(Outcome { report: Report::New(recorded), text: Box::new(text), doubts, reached: false })

@@ -77,12 +77,7 @@ pub fn run(args: &TrialArgs, common: &Common, colour: bool) -> Result<Outcome, F
         evidence,
         missing,
     };
-    Ok(Outcome {
-        text: Box::new(text),
-        report: Report::Trial(Box::new(trial)),
-        doubts: loaded.doubts,
-        reached: false,
-    })
+    Ok(Outcome { text: Box::new(text), report: Report::Trial(Box::new(trial)), doubts: loaded.doubts, reached: false })
 }
 
 fn refuse_what_cannot_be(args: &TrialArgs) -> Result<(), Failure> {
@@ -137,8 +132,7 @@ fn add(
     if !proposals.iter().any(|proposal| proposal.accepted) {
         return Ok(None);
     }
-    let mut document =
-        Document::parse(&loaded.text).map_err(|problems| refused(loaded, &loaded.text, &problems))?;
+    let mut document = Document::parse(&loaded.text).map_err(|problems| refused(loaded, &loaded.text, &problems))?;
     for (proposal, of) in proposals.iter().zip(offered).filter(|(proposal, _)| proposal.accepted) {
         let reading = if proposal.full_throttle { of.at_full_throttle() } else { of.reading.clone() };
         document.append_reading(&reading).map_err(|problems| refused(loaded, &loaded.text, &problems))?;

@@ -22,7 +22,7 @@ pub fn text(report: &Report, common: &Common) -> String {
     logs(&mut page, said);
     proposals(&mut page, said, units);
     readings(&mut page, &said.readings, units);
-    history(&mut page, said, units);
+    history(&mut page, said);
     if !said.missing.is_empty() {
         page.heading("The readings cannot be weighed without");
         for open in &said.missing {
@@ -55,10 +55,17 @@ fn drawn(evidence: &Evidence, units: Units) -> Vec<Row> {
     rows
 }
 
-fn doubt(page: &mut Page, doubts: &[Doubted], indent: &str) {
+/// What looks weak. The way out is said the first time; `said` holds the codes of those already spoken of.
+fn doubt(page: &mut Page, doubts: &[Doubted], indent: &str, said: &mut Vec<&'static str>) {
     let mark = words::gravity(Gravity::Watch).0;
     for doubt in doubts {
-        let text = format!("{}: {}.", words::sentence(&doubt.message), doubt.help.trim_end_matches('.'));
+        let seen = words::sentence(&doubt.message);
+        let text = if said.contains(&doubt.code) {
+            format!("{seen}.")
+        } else {
+            format!("{seen}: {}.", doubt.help.trim_end_matches('.'))
+        };
+        said.push(doubt.code);
         let lead = format!("{indent}{} ", Ink::Finding(Gravity::Watch).on(mark));
         page.hanging(&text, Ink::Plain, &lead, &format!("{indent}  "));
     }
@@ -69,23 +76,23 @@ fn logs(page: &mut Page, said: &Trial) {
         return;
     }
     page.heading("Logs");
+    let mut spoken = Vec::new();
     for log in &said.logs {
         page.hanging(&format!("{}: {}.", log.file, counted(log)), Ink::Plain, "  ", "    ");
         for refused in &log.examples {
             let text = format!("line {}: {}: {}", refused.line, refused.why, refused.text);
             page.hanging(&text, Ink::Quiet, "      ", "        ");
         }
-        doubt(page, &log.doubts, "    ");
+        doubt(page, &log.doubts, "    ", &mut spoken);
     }
-    doubt(page, &said.doubts, "  ");
+    doubt(page, &said.doubts, "  ", &mut spoken);
 }
 
 /// What a log's lines were.
 fn counted(log: &LogRead) -> String {
     let unit = if log.format == "gpx" { ("track point", "track points") } else { ("line", "lines") };
-    let count = |number: u64, one: &str, many: &str| {
-        words::count(usize::try_from(number).unwrap_or(usize::MAX), one, many)
-    };
+    let count =
+        |number: u64, one: &str, many: &str| words::count(usize::try_from(number).unwrap_or(usize::MAX), one, many);
     let format = match log.format {
         "gpx" => "GPX",
         "nmea" => "NMEA 0183",
@@ -121,10 +128,11 @@ fn proposals(page: &mut Page, said: &Trial, units: Units) {
         return;
     }
     page.heading("Readings proposed");
+    let mut spoken = Vec::new();
     for proposal in &said.proposals {
         page.hanging(&line(proposal, units), Ink::Speak, &format!("{:>3}  ", proposal.number), "     ");
         page.hanging(&format!("{}.", words::sentence(&proposal.made_of)), Ink::Plain, "     ", "     ");
-        doubt(page, &proposal.doubts, "     ");
+        doubt(page, &proposal.doubts, "     ", &mut spoken);
     }
     page.gap();
     match &said.written {
@@ -168,27 +176,33 @@ fn readings(page: &mut Page, readings: &[ReadingReduced], units: Units) {
         return;
     }
     page.heading("The readings in the job, reduced");
+    let mut spoken = Vec::new();
     for (at, reading) in (1..).zip(readings) {
         let mut parts = Vec::new();
         let turns = reading.engine_speed.as_ref();
-        parts.extend(turns.map(|band| format!("{} rpm ({})", number::rounded(band.middle, 5.0), number::range(band, units))));
+        parts.extend(
+            turns.map(|band| format!("{} rpm ({})", number::rounded(band.middle, 5.0), number::range(band, units))),
+        );
         parts.extend(reading.speed.as_ref().map(|band| number::band(band, units)));
         parts.extend(reading.current.filter(|current| current.abs() >= 0.05).map(|current| {
             let way = if current > 0.0 { "with" } else { "against" };
             format!("current {} kn {way} the first run", number::rounded(current.abs(), 0.1))
         }));
-        parts.extend(reading.current_change.filter(|change| change.abs() >= 0.05).map(|change| {
-            format!("changing by {} kn from run to run", number::rounded(change.abs(), 0.1))
-        }));
+        parts.extend(
+            reading
+                .current_change
+                .filter(|change| change.abs() >= 0.05)
+                .map(|change| format!("changing by {} kn from run to run", number::rounded(change.abs(), 0.1))),
+        );
         parts.extend(reading.log_error.map(|error| format!("log out by {} kn", number::rounded(error, 0.1))));
         let full = if reading.full_throttle { ", full throttle" } else { "" };
         let name = format!("{}{full}", words::sentence(&reading.reading));
         page.hanging(&format!("{name}: {}.", parts.join("; ")), Ink::Plain, &format!("{at:>3}  "), "     ");
-        doubt(page, &reading.doubts, "     ");
+        doubt(page, &reading.doubts, "     ", &mut spoken);
     }
 }
 
-fn history(page: &mut Page, said: &Trial, units: Units) {
+fn history(page: &mut Page, said: &Trial) {
     if said.history.is_empty() {
         return;
     }
@@ -196,7 +210,7 @@ fn history(page: &mut Page, said: &Trial, units: Units) {
     let row = |past: &PastReading| {
         let band = &past.engine_speed;
         let state = match (past.comparable, past.clean) {
-            (false, _) => ", other propeller or ratio",
+            (false, _) => ", other propeller",
             (_, true) => ", clean",
             _ => "",
         };
@@ -204,10 +218,9 @@ fn history(page: &mut Page, said: &Trial, units: Units) {
         let shape = if past.comparable { Shape::Cross } else { Shape::Thin };
         let says = format!("{least}{}{state}", number::rounded(band.middle, 5.0));
         let label = past.date.clone().unwrap_or_else(|| past.reading.clone());
-        Row { label, at: [band.low, band.middle, band.high], shape, says: words::cut(&says, 28) }
+        Row { label, at: [band.low, band.middle, band.high], shape, says }
     };
     let rows: Vec<Row> = said.history.iter().map(row).collect();
-    let _ = units;
     page.raw(&strip::draw(&rows, "rpm"));
     if let Some(alarm) = &said.growth_alarm {
         let gravity = if alarm.level == "alarm" { Gravity::Mend } else { Gravity::Watch };
@@ -217,8 +230,13 @@ fn history(page: &mut Page, said: &Trial, units: Units) {
         page.hanging(&format!("{}.", words::sentence(&alarm.message)), Ink::Plain, &lead, &" ".repeat(9));
         let indent = " ".repeat(9);
         page.hanging(&format!("What to do: {}.", alarm.help.trim_end_matches('.')), Ink::Plain, &indent, &indent);
-        doubt(page, &alarm.doubts, &indent);
-        page.hanging("Source: a fall of 100 to 200 rpm or 3 to 5 %; common practice, no source", Ink::Quiet, &indent, &indent);
+        doubt(page, &alarm.doubts, &indent, &mut Vec::new());
+        page.hanging(
+            "Source: a fall of 100 to 200 rpm or 3 to 5 %; common practice, no source",
+            Ink::Quiet,
+            &indent,
+            &indent,
+        );
     }
 }
 
@@ -233,34 +251,43 @@ fn taught(page: &mut Page, evidence: &Evidence, counted: bool) {
     });
     let mut rows: Vec<Vec<Cell>> = Vec::new();
     for (at, reading) in (1..).zip(&evidence.readings) {
-        let name = format!("{at}  {}", words::sentence(&reading.reading));
+        let name = format!("{at} {}", words::sentence(&reading.reading));
         if reading.learnt.is_empty() {
-            rows.push(vec![name.into(), "nothing that counts".into(), "".into(), "".into(), "".into()]);
+            rows.push(vec![name.into(), "nothing that counts".into()]);
             continue;
         }
-        for (first, learnt) in reading.learnt.iter().enumerate() {
-            let mut row = vec![Cell::from(if first == 0 { name.clone() } else { String::new() })];
-            row.extend(cells(learnt));
-            rows.push(row);
+        for (first, learnt) in reading.learnt.iter().take(ALONE).enumerate() {
+            let name = if first == 0 { name.as_str() } else { "" };
+            rows.push(std::iter::once(name.into()).chain(cells(learnt)).collect());
         }
     }
-    page.table("lllll", &["", "", "before", "after", ""], &rows);
-    if evidence.together.is_empty() {
-        return;
+    page.table("llllrr", &["", "", "before", "after", "width", "moved"], &rows);
+    if !evidence.together.is_empty() {
+        page.heading("What all together taught");
+        let rows: Vec<Vec<Cell>> = evidence.together.iter().map(|learnt| cells(learnt).to_vec()).collect();
+        page.table("lllrr", &["", "before", "after", "width", "moved"], &rows);
     }
-    page.heading("What all together taught");
-    let rows: Vec<Vec<Cell>> = evidence.together.iter().map(|learnt| cells(learnt).to_vec()).collect();
-    page.table("llll", &["", "before", "after", ""], &rows);
+    page.gap();
+    page.hanging(
+        "width: of the band after over before; moved: how far its middle went, in standard deviations of before",
+        Ink::Quiet,
+        "  ",
+        "  ",
+    );
 }
 
-fn cells(learnt: &Learnt) -> [Cell; 4] {
-    let narrowed = 100.0 * learnt.narrowed_to;
-    let width = if narrowed < 97.0 { format!("{narrowed:.0} % as wide") } else { "as wide".to_owned() };
-    let moved = words::moved(learnt.moved);
+/// Quantities told of each reading.
+const ALONE: usize = 3;
+
+fn cells(learnt: &Learnt) -> [Cell; 5] {
+    // A method's own error has one wording: its numbers stand at the right.
+    let same = learnt.before == learnt.after;
+    let moved = number::rounded(learnt.moved, 0.1);
     [
         learnt.quantity.clone().into(),
         learnt.before.clone().into(),
-        learnt.after.clone().into(),
-        format!("{width}, {moved}").into(),
+        if same { "".into() } else { learnt.after.clone().into() },
+        format!("{:.0} %", 100.0 * learnt.narrowed_to).into(),
+        if learnt.moved >= 0.05 { format!("+{moved}").into() } else { moved.into() },
     ]
 }

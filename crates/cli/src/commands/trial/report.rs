@@ -230,7 +230,9 @@ impl From<&Log> for LogRead {
             refused: counts.refused,
             implausible: counts.implausible,
             repeated: counts.repeated,
-            examples: examples.map(|e| RefusedLine { line: e.line, text: e.text.clone(), why: e.why.clone() }).collect(),
+            examples: examples
+                .map(|e| RefusedLine { line: e.line, text: e.text.clone(), why: e.why.clone() })
+                .collect(),
             doubts: doubted(&log.doubts),
         }
     }
