@@ -1,0 +1,1 @@
+//! Monotone spline.
