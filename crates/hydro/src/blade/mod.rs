@@ -58,8 +58,8 @@ pub use form::Form;
 pub use mass::{Alloy, MassProperties, mass_properties};
 pub use mesh::{Mesh, Moments};
 pub use outline::{
-    Areas, BladeAreas, Outline, areas, blade_areas, developed_outline, expanded_outline, projected_outline,
-    taylor_projected,
+    Areas, BladeAreas, Outline, areas, blade_areas, developed_outline, expanded_area, expanded_outline,
+    projected_outline, taylor_projected,
 };
 pub use photo::{Photo, Traced, trace};
 pub use pitch::{BladePitch, Chordwise, LocalPitch, PitchTable, Radial, SectionPitch, effective_pitch, pitch_weight};
@@ -68,7 +68,7 @@ pub use reading::{
     FacePoint, PitchReading, ReducedPitch, pitch_of_arc, pitch_of_chord, pitch_of_face_angle, pitch_of_points,
 };
 pub use section::{Offset, Section};
-pub use shape::Shape;
+pub use shape::{Cut, Shape};
 pub use solid::{Fineness, blade_mesh, hub_mesh, propeller_mesh};
 pub use survey::{Assumed, AssumedWhat, BladeReading, Measured, Readings, SectionSpread, Station, reduce};
 pub use trouble::{Quantity, Trouble};

@@ -2,6 +2,7 @@
 
 use super::estimate::Estimate;
 use super::propeller::Blade;
+use super::shape::Shape;
 use crate::source::{Method, Trust};
 
 /// Means as the standard takes them.
@@ -98,17 +99,69 @@ pub enum Chordwise {
     Unknown,
 }
 
+/// Standard deviations from which a change is taken as real: 95 % of chance lies within.
+const SURE: f64 = 1.96;
+
+/// Least relative standard deviation of a pitch in a test for constancy: no face is truer. Ours.
+const TRUEST: f64 = 0.001;
+
 impl PitchTable {
-    /// Whether pitch is constant over the radius, judged at 95 %.
+    /// Whether pitch is constant over the radius, judged at 95 %: by the slope of a weighted line through all blades' sections
+    /// (each over its blade's mean), then by their scatter.
     #[must_use]
     pub fn radial(&self) -> Radial {
-        todo!()
+        let points: Vec<(f64, f64, f64)> = self
+            .blades
+            .iter()
+            .filter_map(|b| b.mean.map(|mean| (b, mean.value)))
+            .flat_map(|(b, mean)| {
+                b.sections
+                    .iter()
+                    .map(move |s| (s.radius, s.pitch.value / mean, (s.pitch.sd / mean).max(TRUEST).powi(-2)))
+            })
+            .collect();
+        let sum = |f: &dyn Fn(&(f64, f64, f64)) -> f64| points.iter().map(f).sum::<f64>();
+        let weight = sum(&|p| p.2);
+        if points.len() < 2 {
+            return Radial::Unknown;
+        }
+        let (x, y) = (sum(&|p| p.2 * p.0) / weight, sum(&|p| p.2 * p.1) / weight);
+        let sxx = sum(&|p| p.2 * (p.0 - x).powi(2));
+        if sxx <= 1e-9 * weight * x * x {
+            return Radial::Unknown;
+        }
+        let slope = sum(&|p| p.2 * (p.0 - x) * (p.1 - y)) / sxx;
+        let free = sum(&|_| 1.0) - 1.0;
+        let scatter = sum(&|p| p.2 * (p.1 - y).powi(2));
+        let bend = sum(&|p| p.2 * (p.1 - y - slope * (p.0 - x)).powi(2));
+        // Upper 5 % of chi-squared (normal approximation).
+        if scatter <= free + 1.645 * (2.0 * free).sqrt() && slope.abs() * sxx.sqrt() <= SURE {
+            Radial::Constant
+        } else if slope * slope * sxx < bend || slope.abs() * sxx.sqrt() <= SURE {
+            Radial::Varies
+        } else if slope > 0.0 {
+            Radial::RisesToTip
+        } else {
+            Radial::FallsToTip
+        }
     }
 
-    /// Whether pitch is progressive along the chord, judged at 95 %.
+    /// Whether pitch is progressive along the chord, judged at 95 % on the joined sections.
     #[must_use]
     pub fn chordwise(&self) -> Chordwise {
-        todo!()
+        let all: Vec<Estimate> = self
+            .blades
+            .iter()
+            .flat_map(|b| &b.sections)
+            .filter_map(|s| s.progression)
+            .map(|p| Estimate::new(p.value, p.sd.max(TRUEST)))
+            .collect();
+        match Estimate::combined(&all) {
+            None => Chordwise::Unknown,
+            Some(e) if e.value > SURE * e.sd => Chordwise::Progressive,
+            Some(e) if e.value < -SURE * e.sd => Chordwise::Regressive,
+            Some(_) => Chordwise::Constant,
+        }
     }
 }
 
@@ -121,6 +174,9 @@ pub fn pitch_weight(x: f64) -> f64 {
 /// The constant pitch that thrusts like this blade's distribution, m.
 #[must_use]
 pub fn effective_pitch(blade: &Blade, hub_radius: f64) -> f64 {
-    let _ = (blade, hub_radius);
-    todo!()
+    let shape = Shape::outline_of(blade);
+    let weight = |radius: f64| pitch_weight(radius / blade.tip_radius);
+    let sum = shape.integral(hub_radius, |cut| weight(cut.radius) * cut.pitch);
+    let whole = shape.integral(hub_radius, |cut| weight(cut.radius));
+    if whole > 0.0 { sum / whole } else { shape.cut(0.7 * blade.tip_radius).pitch }
 }
