@@ -1,6 +1,7 @@
 //! The job as typed values.
 
 use crate::quantity::Quantity;
+use crate::survey::Survey;
 
 /// One job: a boat, what drives it, what was read on it, and what is wanted.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -23,6 +24,8 @@ pub struct Job {
     pub propeller: Propeller,
     /// Readings taken on the boat.
     pub readings: Vec<Reading>,
+    /// What was measured on the propeller out of the water.
+    pub survey: Option<Survey>,
 }
 
 /// What a propeller is chosen for.
