@@ -12,7 +12,7 @@ fn survey(lines: &str) -> Survey {
 
 /// Half width of the band, SI.
 fn half(q: &Option<Quantity>) -> f64 {
-    let q = q.as_ref().unwrap();
+    let q = q.as_ref().expect("there");
     0.5 * (q.high - q.low)
 }
 
@@ -77,7 +77,7 @@ fn an_empty_survey_is_none() {
 }
 
 fn import(table: &str, tool: Option<Tool>) -> csv::Imported {
-    let job = Job::read(BOAT).unwrap().job;
+    let job = Job::read(BOAT).expect("good").job;
     let imported = csv::import(table, &job, tool).unwrap_or_else(|p| panic!("{}", render(&p, "t.csv", table, false)));
     assert_eq!(imported.doubts, [], "{}", render(&imported.doubts, "t.csv", table, false));
     imported
@@ -128,7 +128,7 @@ fn points_and_coordinates_give_back_the_helix() {
         }
     }
     // The copies doubt is right here: the blades are made alike.
-    let job = Job::read(BOAT).unwrap().job;
+    let job = Job::read(BOAT).expect("good").job;
     for table in [&gauge, &machine] {
         let blades =
             csv::import(table, &job, None).unwrap_or_else(|p| panic!("{}", render(&p, "t.csv", table, false))).blades;
