@@ -84,7 +84,7 @@ const SECTION: &[Key] = &[
 const POINT: &[Key] = &[
     quantity("angle", measure(Angle, -360.0, 360.0, &["°", "rad"]), "\"10 deg\"", "Angle about the shaft."),
     quantity("chord_fraction", FRACTION, "0.25", "Place along the chord from the leading edge, when there is no angle; wants chord too."),
-    quantity("height", AXIAL, "\"7.8 mm\"", "Height along the shaft."),
+    quantity("height", AXIAL, "\"7.8 mm\"", "Height along the shaft, growing toward the trailing edge: the after side up on the bench."),
 ];
 
 #[rustfmt::skip]
