@@ -32,21 +32,26 @@ use crate::source::Method;
 mod angles;
 mod b_series;
 mod b_tables;
+mod check;
 mod estimate;
+mod fill;
 mod flat_faced;
 mod form;
 mod mass;
+mod measured;
 mod mesh;
 mod outline;
 mod photo;
 mod pitch;
 mod propeller;
 mod reading;
+mod reduce;
 mod section;
 mod shape;
 mod solid;
 mod spline;
 mod survey;
+mod tip;
 mod trouble;
 mod unbalance;
 
@@ -56,6 +61,7 @@ pub use estimate::Estimate;
 pub use flat_faced::{FlatFaced, Width, flat_faced};
 pub use form::Form;
 pub use mass::{Alloy, MassProperties, mass_properties};
+pub use measured::{Assumed, AssumedWhat, Measured, SectionSpread};
 pub use mesh::{Mesh, Moments};
 pub use outline::{
     Areas, BladeAreas, Outline, areas, blade_areas, developed_outline, expanded_area, expanded_outline,
@@ -67,10 +73,11 @@ pub use propeller::{Blade, Cup, EdgeForm, Hand, Hub, Propeller};
 pub use reading::{
     FacePoint, PitchReading, ReducedPitch, pitch_of_arc, pitch_of_chord, pitch_of_face_angle, pitch_of_points,
 };
+pub use reduce::reduce;
 pub use section::{Offset, Section};
 pub use shape::{Cut, Shape};
 pub use solid::{Fineness, blade_mesh, hub_mesh, propeller_mesh};
-pub use survey::{Assumed, AssumedWhat, BladeReading, Measured, Readings, SectionSpread, Station, reduce};
+pub use survey::{BladeReading, Readings, Station};
 pub use trouble::{Quantity, Trouble};
 pub use unbalance::{BladeLoad, ShaftRate, shaft_rate};
 

@@ -77,6 +77,17 @@ pub struct ReducedPitch {
 }
 
 impl PitchReading {
+    /// The number a person would look at first when the reading is doubted: rise (m), angle (degrees) or pitch (m).
+    #[must_use]
+    pub fn main_value(&self) -> f64 {
+        match self {
+            PitchReading::RiseOverArc { rise, .. } | PitchReading::RiseOverChord { rise, .. } => rise.value,
+            PitchReading::FaceAngle { angle_deg } => angle_deg.value,
+            PitchReading::Points { points, .. } => points.first().map_or(0.0, |p| p.height),
+            PitchReading::Stated(pitch) => pitch.value,
+        }
+    }
+
     /// The pitch at `radius`, or `None` if the reading cannot be of a propeller (no arc, no positive pitch, ...).
     #[must_use]
     pub fn reduce(&self, radius: Estimate) -> Option<ReducedPitch> {

@@ -1,11 +1,9 @@
-//! From what a surveyor measured to a propeller with spreads.
+//! What a surveyor measured.
 
 use super::estimate::Estimate;
 use super::form::Form;
-use super::pitch::PitchTable;
-use super::propeller::{Cup, EdgeForm, Hand, Hub, Propeller};
+use super::propeller::{Cup, EdgeForm, Hand, Hub};
 use super::reading::PitchReading;
-use super::trouble::{Quantity, Trouble};
 
 /// What was measured at one radius of one blade. Anything but the radius may be missing.
 #[derive(Clone, Debug, PartialEq)]
@@ -65,90 +63,4 @@ pub struct Readings {
     /// Relative standard deviation common to every pitch reading (scale of the gauge, tilt of the table): it does not
     /// average out over radii and blades.
     pub common_pitch_sd: f64,
-}
-
-/// Spread of one section: standard deviations, m.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct SectionSpread {
-    /// Of the pitch.
-    pub pitch: f64,
-    /// Of the chord, mid-chord held.
-    pub chord: f64,
-    /// Of the mid-chord's distance from the reference line (skew-back), chord held.
-    pub skew_back: f64,
-    /// Of the rake.
-    pub rake: f64,
-    /// Of the greatest thickness.
-    pub thickness: f64,
-}
-
-/// What had to be assumed because nobody measured it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum AssumedWhat {
-    /// Drawn from this blade's other stations.
-    FromNeighbours,
-    /// The mean of the other blades at this radius.
-    FromOtherBlades,
-    /// Nothing measured on any blade: a usual value.
-    Usual,
-}
-
-/// One assumed value.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Assumed {
-    /// Blade, from 0.
-    pub blade: usize,
-    /// Station of that blade in [`Measured`], from 0; `None` for the whole blade.
-    pub station: Option<usize>,
-    /// Which quantity.
-    pub quantity: Quantity,
-    /// How.
-    pub what: AssumedWhat,
-}
-
-/// A measured propeller.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Measured {
-    /// The middle.
-    pub propeller: Propeller,
-    /// Spread of each blade's sections, same order as `propeller.blades[..].sections`.
-    pub spreads: Vec<Vec<SectionSpread>>,
-    /// Tip radius of each blade, m.
-    pub tip_radii: Vec<Estimate>,
-    /// Angle of each blade, rad.
-    pub angles: Vec<Estimate>,
-    /// Local, sectional, blade and propeller pitch as measured (stations without a pitch reading are not in it).
-    pub pitch: PitchTable,
-    /// Relative standard deviation common to all pitches.
-    pub common_pitch_sd: f64,
-    /// What was not measured.
-    pub assumed: Vec<Assumed>,
-}
-
-/// Reduces readings to a propeller.
-///
-/// Values missing at a station are drawn from the blade's other stations, values missing on a whole blade from the other
-/// blades; each is listed in [`Measured::assumed`] with a spread to match.
-///
-/// # Errors
-/// [`Trouble`] when the readings cannot be of a propeller.
-pub fn reduce(readings: &Readings) -> Result<Measured, Trouble> {
-    let _ = readings;
-    todo!()
-}
-
-impl Measured {
-    /// Diameter, m: twice the mean tip radius.
-    #[must_use]
-    pub fn diameter(&self) -> Estimate {
-        Estimate::mean(self.tip_radii.iter().copied()).unwrap_or(Estimate::exact(0.0)).times(2.0)
-    }
-
-    /// Any quantity of the propeller with its spread: the quantity at the middle, and the root of the summed squares of
-    /// its changes when each measured value is moved by its standard deviation (independent errors, first order).
-    #[must_use]
-    pub fn estimate(&self, quantity: impl Fn(&Propeller) -> f64) -> Estimate {
-        let _ = &quantity;
-        todo!()
-    }
 }
