@@ -9,3 +9,4 @@ mod water;
 mod hull_planing;
 
 mod hull_displacement;
+mod survey;

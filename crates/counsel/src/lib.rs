@@ -8,6 +8,7 @@ mod measures;
 pub mod panel;
 pub mod phrase;
 pub mod report;
+pub mod survey;
 
 mod band;
 mod choose;

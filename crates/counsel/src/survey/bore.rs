@@ -166,7 +166,8 @@ impl Bore {
             return None;
         }
         let value = lost / self.length.value;
-        let sd = (self.large.sd.hypot(self.small.sd) / self.length.value).hypot(value * self.length.sd / self.length.value);
+        let sd =
+            (self.large.sd.hypot(self.small.sd) / self.length.value).hypot(value * self.length.sd / self.length.value);
         Some(Estimate::new(value, sd))
     }
 
@@ -193,7 +194,14 @@ impl Bore {
                 .to_owned(),
         ];
         let Some(taper) = self.taper() else {
-            return BoreReport { taper: None, nearest: None, also_near: None, statement: "The bore's taper needs its two diameters and the length between them.".to_owned(), warning: None, notes };
+            return BoreReport {
+                taper: None,
+                nearest: None,
+                also_near: None,
+                statement: "The bore's taper needs its two diameters and the length between them.".to_owned(),
+                warning: None,
+                notes,
+            };
         };
         if taper.value.abs() < 2.0 * taper.sd.max(0.000_5) {
             return BoreReport {
@@ -209,7 +217,11 @@ impl Bore {
         fits.sort_by(|a, b| a.distance.total_cmp(&b.distance));
         let one_in = 1.0 / taper.value;
         let (low, high) = taper.band();
-        let band = if low > 0.005 { format!("1 in {} ({} to {})", number(one_in, 0.1), number(1.0 / high, 0.1), number(1.0 / low, 0.1)) } else { format!("1 in {}", number(one_in, 0.1)) };
+        let band = if low > 0.005 {
+            format!("1 in {} ({} to {})", number(one_in, 0.1), number(1.0 / high, 0.1), number(1.0 / low, 0.1))
+        } else {
+            format!("1 in {}", number(one_in, 0.1))
+        };
         let matched = |fit: &Fit| TaperMatch {
             standard: fit.end.standard,
             shaft: fit.end.name.clone(),
@@ -220,13 +232,23 @@ impl Bore {
             trust: fit.end.trust,
         };
         let [first, second, ..] = &fits[..] else {
-            return BoreReport { taper: Some(taper.value), nearest: None, also_near: None, statement: band, warning: None, notes };
+            return BoreReport {
+                taper: Some(taper.value),
+                nearest: None,
+                also_near: None,
+                statement: band,
+                warning: None,
+                notes,
+            };
         };
         let (nearest, next) = (matched(first), matched(second));
         let fits_one = first.distance < FITS;
         let two = fits_one && second.distance < NEAR.max(2.0 * first.distance);
         let mut statement = if fits_one {
-            format!("Taper {band}: the bore fits a {} shaft of {} ({}).", first.end.name, first.end.standard, first.end.trust)
+            format!(
+                "Taper {band}: the bore fits a {} shaft of {} ({}).",
+                first.end.name, first.end.standard, first.end.trust
+            )
         } else {
             format!(
                 "Taper {band}: no known size fits; the nearest is {} of {}, {} mm off.",
@@ -240,8 +262,8 @@ impl Bore {
             if off.abs() > 2.5 * keyway.sd.hypot(0.000_05) {
                 statement.push_str(&format!(
                     " The keyway is {} mm wide where that size has {} mm.",
-                    number(1000.0 * keyway.value, 0.1),
-                    number(1000.0 * key, 0.1)
+                    number(1000.0 * keyway.value, 0.01),
+                    number(1000.0 * key, 0.01)
                 ));
             }
         }
@@ -258,10 +280,20 @@ impl Bore {
         };
         // A 1:16 bore that ends on a round millimetre may belong to the metric sister standard.
         let large = 1000.0 * self.large.value;
-        if (taper.value - 1.0 / 16.0).abs() < 2.0 * taper.sd.hypot(0.001) && (large - large.round()).abs() < 0.2 && !fits_one {
+        if (taper.value - 1.0 / 16.0).abs() < 2.0 * taper.sd.hypot(0.001)
+            && (large - large.round()).abs() < 0.2
+            && !fits_one
+        {
             notes.push(format!("The large end is near a round {} mm with a taper near 1:16: it may be ISO 8845, whose table is not here.", number(large, 1.0)));
         }
-        BoreReport { taper: Some(taper.value), nearest: Some(nearest), also_near: two.then_some(next), statement, warning, notes }
+        BoreReport {
+            taper: Some(taper.value),
+            nearest: Some(nearest),
+            also_near: two.then_some(next),
+            statement,
+            warning,
+            notes,
+        }
     }
 }
 
@@ -275,7 +307,12 @@ mod tests {
 
     fn bore(large: f64, small: f64, length: f64) -> Bore {
         let caliper = |v: f64| Estimate::from_band(1e-3 * v, 0.000_1);
-        Bore { large: caliper(large), small: caliper(small), length: Estimate::from_band(1e-3 * length, 0.001), keyway: None }
+        Bore {
+            large: caliper(large),
+            small: caliper(small),
+            length: Estimate::from_band(1e-3 * length, 0.001),
+            keyway: None,
+        }
     }
 
     /// Every size of the table, its bore made by the rule, finds itself, also with a hub an inch too short.
@@ -322,6 +359,10 @@ mod tests {
         let small = 1e3 * end.small.expect("known");
         let mut b = bore(25.4, small, 76.2);
         b.keyway = Some(Estimate::from_band(0.008, 0.000_1));
-        assert!(b.report().statement.contains("The keyway is 8.0 mm wide where that size has 6.4 mm"), "{:?}", b.report());
+        assert!(
+            b.report().statement.contains("The keyway is 8.00 mm wide where that size has 6.35 mm"),
+            "{:?}",
+            b.report()
+        );
     }
 }

@@ -49,7 +49,11 @@ pub(super) fn radius(section: &SurveySection, tip: Option<Estimate>) -> Option<E
 }
 
 /// Every way the pitch of a section was measured, with its tool and reading.
-pub(super) fn readings(section: &SurveySection, radius: Estimate, survey: Option<Tool>) -> Vec<(Route, Tool, PitchReading)> {
+pub(super) fn readings(
+    section: &SurveySection,
+    radius: Estimate,
+    survey: Option<Tool>,
+) -> Vec<(Route, Tool, PitchReading)> {
     let mut all = Vec::new();
     let mut add = |route, reading| all.push((route, section.tool_for(route, survey), reading));
     if let Some(q) = &section.pitch {
@@ -164,7 +168,8 @@ pub(super) fn convert(job: &Job, survey: &Survey, notes: &mut Vec<String>) -> Re
     Readings {
         blades,
         hand: hand(job, survey).unwrap_or_else(|| {
-            notes.push("The hand is not said: taken as right-hand for the areas, which do not depend on it.".to_owned());
+            notes
+                .push("The hand is not said: taken as right-hand for the areas, which do not depend on it.".to_owned());
             Hand::Right
         }),
         hub: hub(survey, count, diameter, notes),
@@ -178,7 +183,8 @@ fn form(job: &Job, notes: &mut Vec<String>) -> Form {
         Some(Section::Airfoil) => Form::BSeries,
         Some(Section::FlatFaced | Section::Ducted) => Form::FlatFaced,
         None => {
-            notes.push("Kind of section not said: taken as flat-faced; it bears on mass and thickness only.".to_owned());
+            notes
+                .push("Kind of section not said: taken as flat-faced; it bears on mass and thickness only.".to_owned());
             Form::FlatFaced
         }
     }
@@ -205,7 +211,10 @@ fn blade(job: &Job, survey: &Survey, i: usize, notes: &mut Vec<String>) -> Blade
     for section in &blade.sections {
         let Some(r) = radius(section, tip) else { continue };
         if tip.is_some_and(|t| r.value > 0.995 * t.value) {
-            notes.push(format!("Blade {}: the section at the very tip is left out of areas and pitch.", survey.blade_name(i)));
+            notes.push(format!(
+                "Blade {}: the section at the very tip is left out of areas and pitch.",
+                survey.blade_name(i)
+            ));
             continue;
         }
         let some = |q: &Option<Quantity>| q.as_ref().map(estimate);

@@ -5,8 +5,8 @@ use hydro::blade::{
     BladePitch, Chordwise, Estimate, Measured, PitchTable, Radial, SectionPitch, Trouble, areas, effective_pitch,
     pitch_weight, reduce,
 };
-use job::survey::{Route, Survey, SurveySection};
 use job::Job;
+use job::survey::{Route, Survey, SurveySection};
 
 /// Sections within this much of r/R of each other stand at the same radius.
 pub(super) const SAME_RADIUS: f64 = 0.015;
@@ -121,7 +121,8 @@ impl<'a> Reduced<'a> {
         }
         // One or two radii say little of the rest of the blade: 1.5 % for what lies between (estimate).
         let between = if radii < 3 * self.blades.len() { 0.015 } else { 0.005 };
-        (weights > 0.0).then(|| whole(Estimate::new(sum / weights, variance.sqrt() / weights).and_sd(between * sum / weights)))
+        (weights > 0.0)
+            .then(|| whole(Estimate::new(sum / weights, variance.sqrt() / weights).and_sd(between * sum / weights)))
     }
 
     /// Largest less smallest blade mean over the mean: errors common to all readings fall out.
@@ -145,7 +146,9 @@ impl<'a> Reduced<'a> {
 
     /// Whether widths were measured well enough to speak of areas.
     pub fn widths_known(&self) -> bool {
-        let wide = |s: &SectionRow| s.said.chord.is_some() || (s.said.leading_edge.is_some() && s.said.trailing_edge.is_some());
+        let wide = |s: &SectionRow| {
+            s.said.chord.is_some() || (s.said.leading_edge.is_some() && s.said.trailing_edge.is_some())
+        };
         self.blades.iter().any(|b| b.sections.iter().filter(|s| wide(s)).count() >= 2)
     }
 
@@ -276,14 +279,17 @@ fn trouble_in_words(trouble: Trouble, survey: &Survey) -> Option<String> {
         Trouble::BladeCount(n) => format!("Areas and angles are not worked out: {n} blades."),
         Trouble::TooFewStations { .. } => "Areas, rake and skew want two radii or more on a blade.".to_owned(),
         Trouble::NoTipRadius => "Areas and ratios want a tip radius or a diameter.".to_owned(),
-        Trouble::Unknown(q) => format!("Areas, rake and skew are not worked out: no blade has its {} at two radii.", q.text()),
+        Trouble::Unknown(q) => {
+            format!("Areas, rake and skew are not worked out: no blade has its {} at two radii.", q.text())
+        }
         Trouble::RadiiOutOfOrder { blade: b, station } => {
             format!("Areas are not worked out: the radii do not rise, {}.", place(b, Some(station)))
         }
         Trouble::RadiusOutside { blade: b, station } => {
             format!("Areas are not worked out: a radius in the hub or at the tip, {}.", place(b, Some(station)))
         }
-        Trouble::NotPositive { blade: b, station, quantity, .. } | Trouble::Impossible { blade: b, station, quantity, .. } => {
+        Trouble::NotPositive { blade: b, station, quantity, .. }
+        | Trouble::Impossible { blade: b, station, quantity, .. } => {
             format!("Areas are not worked out: the {} cannot be, {}.", quantity.text(), place(b, station))
         }
         _ => "Areas are not worked out from these readings.".to_owned(),
