@@ -11,3 +11,4 @@ mod water;
 mod hull_planing;
 
 mod hull_displacement;
+mod survey;
