@@ -1,6 +1,7 @@
 //! The JSON contract: one envelope around every answer.
 
 use counsel::report::{Choice, Comparison, Diagnosis, Judgement};
+use counsel::survey::SurveyReport;
 use serde::Serialize;
 
 use crate::commands::new::Recorded;
@@ -45,6 +46,8 @@ pub enum Report {
     Diagnose(Box<Diagnosis>),
     /// `fairwake trial`
     Trial(Box<Trial>),
+    /// `fairwake survey`
+    Survey(Box<SurveyReport>),
     /// `fairwake openwater`
     OpenWater(OpenWater),
     /// `fairwake resistance`

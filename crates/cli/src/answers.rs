@@ -1,6 +1,7 @@
 //! The one place where the program asks `counsel`.
 
 use counsel::report::{Choice, Comparison, Diagnosis, Evidence, Judgement};
+use counsel::survey::SurveyReport;
 use counsel::{Change, Options, ResistanceTable};
 use job::Job;
 
@@ -39,4 +40,9 @@ pub fn diagnose(job: &Job, common: &Common) -> Result<Diagnosis, Failure> {
 /// What the readings taught.
 pub fn evidence(job: &Job, common: &Common) -> Result<Evidence, Failure> {
     Ok(counsel::evidence(job, &options(common))?)
+}
+
+/// The propeller as it was measured.
+pub fn survey(job: &Job) -> Result<SurveyReport, Failure> {
+    Ok(counsel::survey::survey(job)?)
 }

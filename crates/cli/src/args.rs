@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use job::survey::Tool;
 use job::{Cup, Duty, Growth, Source};
 
 use crate::value;
@@ -94,6 +95,8 @@ pub enum Command {
     Diagnose(DiagnoseArgs),
     /// Reduce the trial runs in a job and in logs, and tell what each taught about the boat
     Trial(TrialArgs),
+    /// The propeller as it was measured: pitches, accuracy class, repair sheet, bore
+    Survey(SurveyArgs),
     /// Open-water characteristics of a propeller by a published series
     Openwater(OpenWaterArgs),
     /// Resistance of the hull over speed
@@ -253,6 +256,23 @@ pub struct TrialArgs {
     /// Format of the logs, where it is not told right from their content
     #[arg(long, value_enum, value_name = "FORMAT")]
     pub log_format: Option<LogFormat>,
+}
+
+/// `fairwake survey`
+#[derive(Debug, Args)]
+pub struct SurveyArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Take the blades from the table (CSV) of a pitch gauge or a coordinate machine
+    #[arg(long, value_name = "CSV")]
+    pub gauge: Option<PathBuf>,
+    /// The tool that made the table, which sets the spreads
+    #[arg(long, value_name = "TOOL", value_parser = value::word::<Tool>(), requires = "gauge")]
+    pub tool: Option<Tool>,
+    /// Add the table's blades to the job file, which must hold none yet
+    #[arg(long)]
+    pub add: bool,
 }
 
 /// What a log is written in.

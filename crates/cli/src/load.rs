@@ -26,16 +26,7 @@ pub fn job(file: &Path, colour: bool) -> Result<Loaded, Failure> {
     let (text, name) = if file == Path::new("-") {
         (text(std::io::stdin().lock(), Path::new("standard input"))?, "standard input".to_owned())
     } else {
-        let wrap = |cause| Failure::Read { file: file.to_owned(), cause };
-        let opened = File::open(file).map_err(wrap)?;
-        let about = opened.metadata().map_err(wrap)?;
-        if about.is_dir() {
-            return Err(wrap(std::io::ErrorKind::IsADirectory.into()));
-        }
-        if about.len() > LONGEST_JOB {
-            return Err(Failure::TooLong { file: file.to_owned(), bytes: about.len() });
-        }
-        (text(opened, file)?, shown(file))
+        (text_of(file)?, shown(file))
     };
     let lay_out = |problems: &[Problem]| job::render(problems, &name, &text, colour);
     match Job::read(&text) {
@@ -45,6 +36,20 @@ pub fn job(file: &Path, colour: bool) -> Result<Loaded, Failure> {
         }
         Err(problems) => Err(Failure::Job(lay_out(&problems))),
     }
+}
+
+/// The text of a file that is no longer than a job may be.
+pub fn text_of(file: &Path) -> Result<String, Failure> {
+    let wrap = |cause| Failure::Read { file: file.to_owned(), cause };
+    let opened = File::open(file).map_err(wrap)?;
+    let about = opened.metadata().map_err(wrap)?;
+    if about.is_dir() {
+        return Err(wrap(std::io::ErrorKind::IsADirectory.into()));
+    }
+    if about.len() > LONGEST_JOB {
+        return Err(Failure::TooLong { file: file.to_owned(), bytes: about.len() });
+    }
+    text(opened, file)
 }
 
 fn text(from: impl std::io::Read, file: &Path) -> Result<String, Failure> {

@@ -213,7 +213,7 @@ pub fn closing(page: &mut Page, band: Option<&AcceptedBand>, crowd: &Crowd) {
     }
     let ink = if crowd.explained { Ink::Quiet } else { Ink::Speak };
     if !crowd.statement.is_empty() {
-        page.sentences(&format!("{}.", crowd.statement.trim_end_matches('.')), ink);
+        page.sentences(&format!("{}.", words::sentence(crowd.statement.trim_end_matches('.'))), ink);
     }
     let effective = counsel::phrase::plain(crowd.effective, 2);
     let boats = words::count(crowd.boats, "boat", "boats");

@@ -25,6 +25,8 @@ pub fn run(args: &DiagnoseArgs, common: &Common, colour: bool) -> Result<Outcome
 const LEAST: f64 = 0.03;
 /// Causes spoken of at length, and drawn.
 const MOST: usize = 7;
+/// Gain in the chance of naming the right cause that is worth telling.
+const WORTH: f64 = 0.005;
 /// Measurements listed.
 const MEASUREMENTS: usize = 6;
 
@@ -47,12 +49,7 @@ pub fn text(report: &Report, common: &Common) -> String {
     for (rank, one) in (1..).zip(likely) {
         cause(&mut page, rank, one);
     }
-    if !unlikely.is_empty() {
-        let names: Vec<String> =
-            unlikely.iter().map(|one| format!("{} ({})", one.cause, words::short_chance(one.chance))).collect();
-        page.gap();
-        page.hanging(&format!("{}.", names.join("; ")), Ink::Quiet, "  Hardly: ", "          ");
-    }
+    hardly(&mut page, unlikely);
     cheapest_first(&mut page, likely);
     measurements(&mut page, &said.next_measurements);
     sections::notes(&mut page, &said.notes);
@@ -122,6 +119,23 @@ fn cause(page: &mut Page, rank: usize, cause: &Cause) {
     line("cost", words::cost(cause.cost));
 }
 
+/// The unlikely causes, those of one chance together.
+fn hardly(page: &mut Page, causes: &[Cause]) {
+    let mut groups: Vec<(String, Vec<&str>)> = Vec::new();
+    for cause in causes {
+        let chance = words::chance(cause.chance);
+        match groups.last_mut() {
+            Some((of, names)) if *of == chance => names.push(&cause.cause),
+            _ => groups.push((chance, vec![&cause.cause])),
+        }
+    }
+    page.gap();
+    for (chance, names) in groups {
+        let each = if names.len() > 1 { " each" } else { "" };
+        page.set_in(&format!("Hardly, {chance}{each}: {}.", names.join("; ")), Ink::Quiet);
+    }
+}
+
 /// The likely causes in the order of what their remedies cost.
 fn cheapest_first(page: &mut Page, likely: &[Cause]) {
     if likely.len() < 2 {
@@ -145,13 +159,21 @@ fn measurements(page: &mut Page, measurements: &[NextMeasurement]) {
         return;
     }
     page.heading("Measure next, worthiest first");
-    for (rank, one) in (1..).zip(measurements.iter().take(MEASUREMENTS)) {
+    let worth: Vec<&NextMeasurement> =
+        measurements.iter().filter(|one| one.worth >= WORTH).take(MEASUREMENTS).collect();
+    if worth.is_empty() {
+        page.set_in(
+            "No measurement on the list would change this answer: do what it says, then read full throttle again.",
+            Ink::Plain,
+        );
+    }
+    for (rank, one) in (1..).zip(worth) {
         // Why says what it is worth, in numbers.
         let place = if one.haul_out { "hauled out" } else { "afloat" };
         let text = words::sentence(one.measurement.trim_end_matches('.'));
         page.hanging(&format!("{text}."), Ink::Speak, &format!("{rank:>3}  "), "     ");
-        let worth =
-            format!("{}, {place}. {}.", words::sentence(words::cost(one.cost)), one.because.trim_end_matches('.'));
-        page.hanging(&worth, Ink::Plain, "     ", "     ");
+        let because = words::sentence(one.because.trim_end_matches('.'));
+        let cost = format!("{}, {place}. {because}.", words::sentence(words::cost(one.cost)));
+        page.hanging(&cost, Ink::Plain, "     ", "     ");
     }
 }

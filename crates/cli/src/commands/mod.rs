@@ -9,4 +9,5 @@ pub mod new;
 pub mod openwater;
 pub mod resistance;
 pub mod sources;
+pub mod survey;
 pub mod trial;

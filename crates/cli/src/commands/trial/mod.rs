@@ -17,7 +17,7 @@ use crate::failure::Failure;
 use crate::load::Loaded;
 use crate::value::Accept;
 use crate::{answers, load, save, words};
-use report::{GrowthAlarm, LogRead, PastReading, Proposed, ReadingReduced, Trial, doubted};
+use report::{Doubted, GrowthAlarm, LogRead, PastReading, Proposed, ReadingReduced, Trial, doubted};
 
 pub use page::text;
 
@@ -39,7 +39,15 @@ pub fn run(args: &TrialArgs, common: &Common, colour: bool) -> Result<Outcome, F
     let mut proposals: Vec<Proposed> =
         (1..).zip(offered).map(|(number, proposal)| Proposed::of(number, proposal, &loaded.job)).collect();
     for number in &args.full_throttle {
-        one_of(&mut proposals, *number)?.full_throttle = true;
+        let proposal = one_of(&mut proposals, *number)?;
+        proposal.full_throttle = true;
+        if !proposal.highest {
+            proposal.doubts.push(Doubted {
+                code: "not-the-highest",
+                message: "said to be taken at full throttle, but the logs hold a higher engine speed".to_owned(),
+                help: "is it the right number?".to_owned(),
+            });
+        }
     }
     let written = match &args.accept {
         Some(accept) => add(accept, &args.job, &loaded, offered, &mut proposals)?,

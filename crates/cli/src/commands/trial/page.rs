@@ -262,7 +262,8 @@ fn taught(page: &mut Page, evidence: &Evidence, counted: bool) {
         }
     }
     page.table("llllrr", &["", "", "before", "after", "width", "moved"], &rows);
-    if !evidence.together.is_empty() {
+    // Few boats are left when nothing explains the readings: what they have in common means nothing.
+    if !evidence.together.is_empty() && evidence.crowd.explained {
         page.heading("What all together taught");
         let rows: Vec<Vec<Cell>> = evidence.together.iter().map(|learnt| cells(learnt).to_vec()).collect();
         page.table("lllrr", &["", "before", "after", "width", "moved"], &rows);
