@@ -7,7 +7,7 @@ use crate::crowd::latent::Latent;
 use crate::crowd::plan::DEEP_LENGTHS;
 use crate::crowd::setup::Setup;
 use crate::panel::{KNOT, Panel, Run};
-use crate::phrase::{chance, number, plain, span};
+use crate::phrase::{chance, inches, number, plain, span};
 use crate::report::{Finding, FullThrottle, Gravity, Hang, Limits, LoadRow, Verdict};
 use hydro::hull::depth::{self, Depth};
 use hydro::limits;
@@ -37,6 +37,7 @@ pub(super) fn findings(case: &Case, worth: &PitchWorth) -> Vec<Finding> {
     let mut list = Vec::new();
     unexplained(case, &mut list);
     propeller(case, worth, &mut list);
+    as_measured(case, &mut list);
     growth(case, &mut list);
     hump(case, &mut list);
     cavitation(case, &mut list);
@@ -195,6 +196,39 @@ fn growth(case: &Case, list: &mut Vec<Finding>) {
     });
 }
 
+/// The propeller as stamped against the propeller as measured, on the same boats.
+fn as_measured(case: &Case, list: &mut Vec<Finding>) {
+    let plan = &case.panel.crowd.plan;
+    let (Some(stamped), Some(_)) = (&case.job.propeller.pitch, &case.job.survey) else { return };
+    let measured = plan.dists[Latent::Pitch as usize].middle;
+    if (stamped.middle / measured - 1.0).abs() < 1e-6 {
+        return;
+    }
+    let diameter = case.job.propeller.diameter.as_ref().map(|q| q.middle);
+    let as_stamped = case.panel.run(&Setup { pitch: Some(stamped.middle), diameter, ..Setup::default() });
+    let change = |f: &dyn Fn(&Run) -> f64, unit| {
+        let values: Vec<f64> = case.described.iter().zip(&as_stamped).map(|(m, s)| f(m) - f(s)).collect();
+        case.panel.band(&values, unit)
+    };
+    let rpm = change(&|r| r.full.point.engine_speed.rpm(), "rpm");
+    let knots = change(&|r| r.full.point.speed / KNOT, "kn");
+    list.push(Finding {
+        gravity: if (stamped.middle / measured - 1.0).abs() > 0.03 { Gravity::Watch } else { Gravity::Well },
+        code: "as-measured",
+        sentence: format!(
+            "Stamped {} in, measured {} in of acting pitch: full throttle as measured less as stamped is {} and {}.",
+            inches(stamped.middle),
+            inches(measured),
+            span(&rpm),
+            span(&knots)
+        ),
+        advice: "Order and re-pitch by the measured pitch; the stamp is only a name.".to_owned(),
+        hangs_on: vec![Latent::Pitch.word().to_owned()],
+        source: "survey, pitch weighted over the radius as thrust is made".to_owned(),
+        caution: None,
+    });
+}
+
 fn hump(case: &Case, list: &mut Vec<Finding>) {
     let stuck = case.clean_report.stuck_at_hump;
     if stuck < 0.15 {
@@ -241,9 +275,10 @@ fn cavitation(case: &Case, list: &mut Vec<Finding>) {
         gravity: if heavy { Gravity::Mend } else { Gravity::Watch },
         code: "cavitation",
         sentence: format!(
-            "At full throttle {} of the blades' back cavitates; {} of the thrust is lost by it.",
+            "At full throttle {} of the blades' back cavitates; {} of the thrust is lost by it. {}",
             span(back),
-            span(lost)
+            span(lost),
+            keller(case)
         ),
         advice: "More blade area, a larger slower propeller, or less power through it. Look for a frosted band on the back of \
                  the blades at 0.7 R and outward; listen for gravel that goes when the boat is helped along."
@@ -252,6 +287,34 @@ fn cavitation(case: &Case, list: &mut Vec<Finding>) {
         source: "Burrill & Emerson 1963 lines as fitted by Birk 2019; loss by Blount & Fox 1978 (from memory)".to_owned(),
         caution: None,
     });
+}
+
+/// Blade area asked for by Keller's formula at the thrust of the typical boat, as words.
+fn keller(case: &Case) -> String {
+    let needed: Vec<f64> = case
+        .clean
+        .iter()
+        .map(|r| {
+            let s = &r.fitted.screw;
+            let stern = if r.fitted.installation.screws > 1 {
+                limits::keller::Stern::Twin
+            } else {
+                limits::keller::Stern::Single
+            };
+            limits::keller::area_ratio(
+                r.full.point.thrust,
+                s.diameter,
+                s.blades,
+                r.fitted.installation.breakdown.head,
+                stern,
+            )
+        })
+        .collect();
+    format!(
+        "Keller's formula asks for a blade area ratio of {}; fitted is about {}.",
+        span(&case.panel.band(&needed, "1")),
+        number(case.panel.crowd.plan.dists[Latent::AreaRatio as usize].middle, 0.01)
+    )
 }
 
 fn slip(case: &Case, list: &mut Vec<Finding>) {
