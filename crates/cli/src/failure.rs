@@ -12,6 +12,8 @@ pub enum Failure {
         file: PathBuf,
         /// What the system said.
         cause: std::io::Error,
+        /// It was to be a job file.
+        job: bool,
     },
     /// A file is too long to be a job.
     TooLong {
@@ -68,9 +70,10 @@ impl Failure {
     #[must_use]
     pub fn way_out(&self) -> Option<String> {
         match self {
-            Failure::Read { file, cause } => match cause.kind() {
-                std::io::ErrorKind::NotFound => Some(format!("`fairwake new {}` writes one", shown(file))),
-                std::io::ErrorKind::IsADirectory => Some("name the job file in it".to_owned()),
+            Failure::Read { file, cause, job } => match cause.kind() {
+                std::io::ErrorKind::NotFound if *job => Some(format!("`fairwake new {}` writes one", shown(file))),
+                std::io::ErrorKind::IsADirectory if *job => Some("name the job file in it".to_owned()),
+                std::io::ErrorKind::IsADirectory => Some("name a file in it".to_owned()),
                 _ => None,
             },
             Failure::TooLong { .. } => Some("a job file is a few pages of TOML; this is something else".to_owned()),
@@ -92,7 +95,7 @@ impl Failure {
 impl fmt::Display for Failure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Failure::Read { file, cause } => write!(f, "cannot read {}: {}", shown(file), cause_in_words(cause)),
+            Failure::Read { file, cause, .. } => write!(f, "cannot read {}: {}", shown(file), cause_in_words(cause)),
             Failure::TooLong { file, bytes } => {
                 write!(f, "{} is too long for a job file: {bytes} bytes, at most {LONGEST_JOB} are read", shown(file))
             }

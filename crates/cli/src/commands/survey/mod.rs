@@ -36,7 +36,7 @@ pub fn run(args: &SurveyArgs, colour: bool) -> Result<Outcome, Failure> {
 
 /// Puts a gauge's blades into the job, and into its file when that is asked for.
 fn import(gauge: &Path, args: &SurveyArgs, loaded: &mut Loaded, colour: bool) -> Result<(), Failure> {
-    let table = load::text_of(gauge)?;
+    let table = load::text_of(gauge, false)?;
     let name = shown(gauge);
     let lay_out = |problems: &[job::Problem]| job::render(problems, &name, &table, colour);
     let imported =

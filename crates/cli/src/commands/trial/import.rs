@@ -16,7 +16,7 @@ use crate::failure::{Failure, shown};
 pub fn all<'a>(files: impl IntoIterator<Item = &'a Path>, options: &Options) -> Result<Vec<Log>, Failure> {
     let mut opened = Vec::new();
     for file in files {
-        let fail = |cause: std::io::Error| Failure::Read { file: file.to_owned(), cause };
+        let fail = |cause: std::io::Error| Failure::Read { file: file.to_owned(), cause, job: false };
         let source = File::open(file).map_err(fail)?;
         let about = source.metadata().map_err(fail)?;
         if about.is_dir() {

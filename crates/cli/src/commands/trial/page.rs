@@ -17,7 +17,7 @@ pub fn text(report: &Report, common: &Common) -> String {
     let units = common.units;
     sections::opening(&mut page, &said.title, &said.headline);
     if let Some(evidence) = &said.evidence {
-        sections::picture(&mut page, &drawn(evidence, units));
+        sections::picture(&mut page, &drawn(evidence, &names(said, evidence), units));
     }
     logs(&mut page, said);
     proposals(&mut page, said, units);
@@ -30,14 +30,22 @@ pub fn text(report: &Report, common: &Common) -> String {
         }
     }
     if let Some(evidence) = &said.evidence {
-        taught(&mut page, evidence, said.proposals_weighed);
+        taught(&mut page, evidence, &names(said, evidence), said.readings.len(), said.proposals_weighed);
         sections::closing(&mut page, None, &evidence.crowd);
     }
     page.finish()
 }
 
+/// The readings weighed, by their numbers on this page: those of the job, then the proposals that are not in it.
+fn names(said: &Trial, evidence: &Evidence) -> Vec<String> {
+    let open = said.proposals.iter().filter(|proposal| !proposal.in_job && !proposal.accepted);
+    let proposed = open.map(|proposal| format!("proposed {}", proposal.number));
+    let of_job = (1..=said.readings.len()).map(|number| number.to_string());
+    of_job.chain(proposed).take(evidence.readings.len()).collect()
+}
+
 /// Full-throttle engine speed as it was expected before, with each reading alone, and with all.
-fn drawn(evidence: &Evidence, units: Units) -> Vec<Row> {
+fn drawn(evidence: &Evidence, names: &[String], units: Units) -> Vec<Row> {
     let row = |label: &str, band: &Band, shape| Row {
         label: label.to_owned(),
         at: [band.low, band.middle, band.high],
@@ -46,8 +54,8 @@ fn drawn(evidence: &Evidence, units: Units) -> Vec<Row> {
     };
     let mut rows = vec![row("before any reading", &evidence.engine_speed_before, Shape::Thin)];
     if evidence.readings.len() > 1 {
-        let alone = (1..).zip(&evidence.readings).take(6);
-        rows.extend(alone.map(|(n, one)| row(&format!("{n} alone"), &one.engine_speed, Shape::Thin)));
+        let alone = names.iter().zip(&evidence.readings).take(8);
+        rows.extend(alone.map(|(name, one)| row(&format!("{name} alone"), &one.engine_speed, Shape::Thin)));
     }
     if !evidence.readings.is_empty() {
         rows.push(row("all together", &evidence.engine_speed_after, Shape::Full));
@@ -240,7 +248,7 @@ fn history(page: &mut Page, said: &Trial) {
     }
 }
 
-fn taught(page: &mut Page, evidence: &Evidence, counted: bool) {
+fn taught(page: &mut Page, evidence: &Evidence, names: &[String], of_job: usize, counted: bool) {
     if evidence.readings.is_empty() {
         return;
     }
@@ -250,8 +258,9 @@ fn taught(page: &mut Page, evidence: &Evidence, counted: bool) {
         "What each reading taught, alone"
     });
     let mut rows: Vec<Vec<Cell>> = Vec::new();
-    for (at, reading) in (1..).zip(&evidence.readings) {
-        let name = format!("{at} {}", words::sentence(&reading.reading));
+    for (at, (number, reading)) in names.iter().zip(&evidence.readings).enumerate() {
+        let of_job = at < of_job;
+        let name = if of_job { format!("{number} {}", words::sentence(&reading.reading)) } else { number.clone() };
         if reading.learnt.is_empty() {
             rows.push(vec![name.into(), "nothing that counts".into()]);
             continue;
