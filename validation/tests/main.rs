@@ -1,4 +1,5 @@
 //! Every published check, in one binary.
+mod blade;
 mod limits;
 mod openwater;
 mod engine;

@@ -87,59 +87,119 @@ pub fn trace(photo: &Photo) -> Result<Traced, Trouble> {
         .collect();
     let tip = outline.iter().map(|p| p[0].hypot(p[1])).fold(0.0, f64::max);
     let impossible = Trouble::Impossible { blade: 0, station: None, quantity: Quantity::Outline, value: tip };
-    if tip <= photo.hub_radius {
-        return Err(impossible);
-    }
-    // Angles clockwise from the direction of the blade's middle, so that they do not wrap.
-    let middle = outline.iter().fold([0.0, 0.0], |sum, p| [sum[0] + p[0], sum[1] + p[1]]);
-    let upright = middle[0].atan2(middle[1]);
-    let end = (1.0 - photo.hub_radius / tip).sqrt();
-    let mut line = Vec::with_capacity(usize::from(STEPS) + 1);
-    for i in 0..STEPS {
-        let w = end * (1.0 - f64::from(i) / f64::from(STEPS));
-        let radius = tip * (1.0 - w * w);
-        let (low, high) = covered(&outline, radius, upright).ok_or_else(|| impossible.clone())?;
-        line.push((radius, upright + 0.5 * (low + high), high - low));
-    }
-    let last = outline.iter().max_by(|a, b| a[0].hypot(a[1]).total_cmp(&b[0].hypot(b[1]))).unwrap_or(&middle);
-    line.push((tip, upright + turn(last[0].atan2(last[1]) - upright), 0.0));
-    // Trapezoids in w, where the outline rounds off smoothly.
-    let step = end / f64::from(STEPS);
-    let area: f64 = line
-        .iter()
-        .enumerate()
-        .map(|(i, p)| {
-            let w = (1.0 - p.0 / tip).max(0.0).sqrt();
-            let share = if i == 0 || i == usize::from(STEPS) { 0.5 } else { 1.0 };
-            share * step * 2.0 * tip * w * p.0 * p.2
-        })
-        .sum();
-    let by_clicks: f64 = (0..outline.len())
-        .map(|i| {
-            let (a, b) = (outline[(i + outline.len() - 1) % outline.len()], outline[(i + 1) % outline.len()]);
-            0.25 * ((b[0] - a[0]).powi(2) + (b[1] - a[1]).powi(2))
-        })
-        .sum();
+    let middle = read(&outline, photo.hub_radius).ok_or(impossible)?;
+    // Each click moved by its spread, across and up.
     let click = photo.click_sd.abs() * photo.scale;
-    let (high, low) = (extreme(&line, |a, b| a > b), extreme(&line, |a, b| a < b));
-    let skew_sd = click * std::f64::consts::FRAC_1_SQRT_2 * high.0.recip().hypot(low.0.recip());
-    let lag = line.first().map_or(0.0, |root| root.1) - line.last().map_or(0.0, |tip| tip.1);
+    let (mut area, mut skew) = (0.0, 0.0);
+    let mut work = outline.clone();
+    for i in (0..outline.len()).filter(|_| click > 0.0) {
+        for axis in 0..2 {
+            work[i][axis] += click;
+            if let Some(moved) = read(&work, photo.hub_radius) {
+                area += (moved.area - middle.area).powi(2);
+                skew += (moved.skew() - middle.skew()).powi(2);
+            }
+            work[i][axis] = outline[i][axis];
+        }
+    }
+    let skew = Estimate::new(middle.skew(), skew.sqrt());
+    let lag = -middle.lead();
     let hand = photo.hand.or_else(|| {
-        (lag.abs() > TELLING_LAG.max(3.0 * skew_sd)).then(|| if lag > 0.0 { Hand::Right } else { Hand::Left })
+        (lag.abs() > TELLING_LAG.max(3.0 * skew.sd)).then(|| if lag > 0.0 { Hand::Right } else { Hand::Left })
     });
     Ok(Traced {
-        tip_radius: Estimate::new(tip, click.hypot(tip * photo.scale_sd)),
-        projected: Estimate::new(area, (click * by_clicks.sqrt()).hypot(2.0 * area * photo.scale_sd)),
+        tip_radius: Estimate::new(middle.tip, click.hypot(middle.tip * photo.scale_sd)),
+        projected: Estimate::new(middle.area, area.sqrt().hypot(2.0 * middle.area * photo.scale_sd)),
         hand,
-        skew: Estimate::new(high.1 - low.1, skew_sd),
+        skew,
         tip_behind_root: lag * hand.unwrap_or(Hand::Right).sign(),
-        line,
+        line: middle.line,
         outline,
     })
 }
 
-fn extreme(line: &[(f64, f64, f64)], better: fn(f64, f64) -> bool) -> (f64, f64, f64) {
-    line.iter().copied().reduce(|a, b| if better(b.1, a.1) { b } else { a }).unwrap_or((1.0, 0.0, 0.0))
+/// Share of the tip radius up to which the mid-chord line is read: beyond it the outline turns along the circle.
+const READABLE: f64 = 0.97;
+
+struct Read {
+    tip: f64,
+    area: f64,
+    line: Vec<(f64, f64, f64)>,
+    /// Mid-chord angle smoothed by a cubic, at even steps from the hub to the tip.
+    smooth: Vec<f64>,
+}
+
+impl Read {
+    fn skew(&self) -> f64 {
+        let high = self.smooth.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        high - self.smooth.iter().copied().fold(f64::INFINITY, f64::min)
+    }
+
+    /// Tip ahead of the root, clockwise.
+    fn lead(&self) -> f64 {
+        self.smooth.last().zip(self.smooth.first()).map_or(0.0, |(tip, root)| tip - root)
+    }
+}
+
+/// Reads an outline in metres about the shaft; `None` if it does not cover every radius from the hub to the tip.
+fn read(outline: &[[f64; 2]], hub: f64) -> Option<Read> {
+    let tip = outline.iter().map(|p| p[0].hypot(p[1])).fold(0.0, f64::max);
+    if tip <= hub {
+        return None;
+    }
+    // Angles clockwise from the direction of the blade's middle, so that they do not wrap.
+    let middle = outline.iter().fold([0.0, 0.0], |sum, p| [sum[0] + p[0], sum[1] + p[1]]);
+    let upright = middle[0].atan2(middle[1]);
+    let end = (1.0 - hub / tip).sqrt();
+    let step = end / f64::from(STEPS);
+    let mut line = Vec::with_capacity(usize::from(STEPS));
+    let mut area = 0.0;
+    for i in 0..STEPS {
+        // Trapezoids in w, in which the outline rounds off smoothly; the tip itself adds nothing.
+        let w = end - step * f64::from(i);
+        let radius = tip * (1.0 - w * w);
+        let (low, high) = covered(outline, radius, upright)?;
+        area += if i == 0 { 0.5 } else { 1.0 } * step * 2.0 * tip * w * radius * (high - low);
+        line.push((radius, upright + 0.5 * (low + high), high - low));
+    }
+    let inner: Vec<(f64, f64)> =
+        line.iter().filter(|p| p.0 <= READABLE * tip).map(|p| ((p.0 - hub) / (tip - hub), p.1)).collect();
+    let cubic = cubic(&inner)?;
+    let smooth: Vec<f64> =
+        (0..=40).map(|i| cubic.iter().rev().fold(0.0, |sum, c| sum * f64::from(i) / 40.0 + c)).collect();
+    line.retain(|p| p.0 <= READABLE * tip);
+    line.push((tip, *smooth.last()?, 0.0));
+    Some(Read { tip, area, line, smooth })
+}
+
+/// Coefficients of the least squares cubic (normal equations, Gauss).
+fn cubic(points: &[(f64, f64)]) -> Option<[f64; 4]> {
+    let mut m = [[0.0; 5]; 4];
+    for (x, y) in points {
+        let powers = [1.0, *x, x * x, x * x * x];
+        for (row, p) in m.iter_mut().zip(powers) {
+            for (cell, q) in row.iter_mut().zip(powers) {
+                *cell += p * q;
+            }
+            row[4] += p * y;
+        }
+    }
+    for k in 0..4 {
+        let pivot = m[k];
+        if pivot[k].abs() < 1e-12 {
+            return None;
+        }
+        for (i, row) in m.iter_mut().enumerate() {
+            if i != k {
+                let factor = row[k] / pivot[k];
+                for (cell, p) in row.iter_mut().zip(pivot) {
+                    *cell -= factor * p;
+                }
+            }
+        }
+    }
+    let c = [0, 1, 2, 3].map(|k| m[k][4] / m[k][k]);
+    c.iter().all(|v| v.is_finite()).then_some(c)
 }
 
 /// Within half a turn.

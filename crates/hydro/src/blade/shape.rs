@@ -63,6 +63,7 @@ pub struct Shape {
     radii: Vec<f64>,
     /// Face and back over the thickness at [`PLACES`], per section.
     ordinates: Vec<Vec<[f64; 2]>>,
+    places: Vec<f64>,
 }
 
 impl Shape {
@@ -70,6 +71,7 @@ impl Shape {
     #[must_use]
     pub fn of(blade: &Blade) -> Shape {
         let mut shape = Shape::outline_of(blade);
+        shape.places = (0..PLACES).map(place).collect();
         shape.ordinates = blade.sections.iter().map(ordinates).collect();
         // A section without thickness (a sharp tip) has no form of its own: it borrows its neighbour's.
         for i in 1..shape.ordinates.len() {
@@ -96,6 +98,7 @@ impl Shape {
             thickness: over(&Section::thickness),
             radii: blade.sections.iter().map(|s| s.radius).collect(),
             ordinates: Vec::new(),
+            places: Vec::new(),
         }
     }
 
@@ -130,31 +133,41 @@ impl Shape {
     /// Ordinates of face and back at `radius`, m, at `fraction` of the chord from the leading edge.
     #[must_use]
     pub fn offset(&self, cut: &Cut, fraction: f64) -> [f64; 2] {
-        let n = self.ordinates.len();
-        if n == 0 {
+        let Some((before, after, share)) = self.between(cut.radius) else {
             return [0.0, 0.0];
-        }
-        let i = self.radii.partition_point(|&r| r <= cut.radius).clamp(1, n.max(2) - 1).min(n - 1);
-        let before = i.saturating_sub(1);
-        let span = self.radii[i] - self.radii[before];
-        let share = if span > 0.0 { ((cut.radius - self.radii[before]) / span).clamp(0.0, 1.0) } else { 0.0 };
-        let (a, b) = (along(&self.ordinates[before], fraction), along(&self.ordinates[i], fraction));
+        };
+        let (a, b) = (along(before, fraction), along(after, fraction));
         [0, 1].map(|side| cut.thickness * (a[side] + share * (b[side] - a[side])))
     }
 
     /// Angle covered seen along the shaft, rad: lowest and highest angle of face and back from the reference line in the
     /// sense of rotation.
     pub(super) fn covered(&self, cut: &Cut) -> (f64, f64) {
+        let (sin, cos) = cut.blade_angle().sin_cos();
         let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
-        for i in 0..PLACES {
-            let fraction = place(i);
-            for off in self.offset(cut, fraction) {
-                let (_, angle) = cut.place((0.5 - fraction) * cut.chord, off);
-                low = low.min(angle);
-                high = high.max(angle);
+        let Some((before, after, share)) = self.between(cut.radius) else {
+            return (0.0, 0.0);
+        };
+        for ((a, b), place) in before.iter().zip(after).zip(&self.places) {
+            let s = (0.5 - place) * cut.chord - cut.skew_back;
+            for side in 0..2 {
+                let off = cut.thickness * (a[side] + share * (b[side] - a[side]));
+                let across = s * cos - off * sin;
+                low = low.min(across);
+                high = high.max(across);
             }
         }
-        (low, high)
+        (low / cut.radius, high / cut.radius)
+    }
+
+    /// The kept ordinates on both sides of a radius and where between them it lies, 0 to 1.
+    fn between(&self, radius: f64) -> Option<(&[[f64; 2]], &[[f64; 2]], f64)> {
+        let last = self.ordinates.len().checked_sub(1)?;
+        let i = self.radii.partition_point(|&r| r <= radius).clamp(1, last.max(1)).min(last);
+        let before = i.saturating_sub(1);
+        let span = self.radii[i] - self.radii[before];
+        let share = if span > 0.0 { ((radius - self.radii[before]) / span).clamp(0.0, 1.0) } else { 0.0 };
+        Some((&self.ordinates[before], &self.ordinates[i], share))
     }
 }
 
