@@ -14,7 +14,8 @@ fn sae_j755_by_its_rules() {
     for row in rows("sae_j755.csv").iter().filter(|row| row[1] == "1:16") {
         let cell = |i: usize| row[i].parse::<f64>().unwrap();
         let shaft = cell(0);
-        let (_, key) = SAE_J755.iter().find(|(d, _)| (d - shaft).abs() < 1e-9).copied().unwrap_or_else(|| panic!("{shaft} in"));
+        let (_, key) =
+            SAE_J755.iter().find(|(d, _)| (d - shaft).abs() < 1e-9).copied().unwrap_or_else(|| panic!("{shaft} in"));
         assert_close!(key, cell(7), 1e-9, source);
         let end = sae_j755(shaft, key);
         assert_close!(end.taper_length.unwrap() / INCH, cell(2), 1e-9, source);

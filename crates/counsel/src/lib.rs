@@ -8,11 +8,14 @@ mod measures;
 pub mod panel;
 pub mod phrase;
 pub mod report;
+pub mod resistance;
 pub mod survey;
 
 mod band;
 mod choose;
 mod compare;
+mod diagnose;
+mod evidence;
 mod foresee;
 mod hangs;
 mod judge;
@@ -20,9 +23,12 @@ mod judge;
 pub use change::Change;
 pub use choose::choose;
 pub use compare::compare;
+pub use diagnose::diagnose;
+pub use evidence::evidence;
 pub use foresee::{Foreseen, foresee};
 pub use judge::judge;
 pub use lack::{Lack, Missing};
+pub use resistance::{ResistanceRow, ResistanceTable, resistance};
 
 /// How large a crowd to draw, and from which seed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

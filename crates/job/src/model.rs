@@ -1,5 +1,6 @@
 //! The job as typed values.
 
+use crate::complaint::{Onset, Side, Smoke, Symptom};
 use crate::quantity::Quantity;
 use crate::survey::Survey;
 
@@ -50,6 +51,10 @@ pub struct Call {
     pub since: Option<String>,
     /// What changed just before.
     pub changed: Vec<String>,
+    /// How it began.
+    pub onset: Option<Onset>,
+    /// What was seen, heard or felt.
+    pub symptoms: Vec<Symptom>,
     /// What is wanted, in words.
     pub wants: Option<String>,
     /// Anything else.
@@ -333,6 +338,8 @@ pub struct Propeller {
 pub struct Reading {
     /// Name or date.
     pub label: Option<String>,
+    /// Which engine of a pair.
+    pub side: Option<Side>,
     /// Throttle fully open.
     pub full_throttle: bool,
     /// The engine was held by its governor or limiter.
@@ -349,6 +356,18 @@ pub struct Reading {
     pub fuel: Option<Quantity>,
     /// Water depth, m.
     pub depth: Option<Quantity>,
+    /// Exhaust temperature where the engine's maker says, °C.
+    pub exhaust_temperature: Option<Quantity>,
+    /// Boost above atmosphere, Pa.
+    pub boost: Option<Quantity>,
+    /// Load by the engine's own display, share of full.
+    pub engine_load: Option<Quantity>,
+    /// Smoke.
+    pub smoke: Option<Smoke>,
+    /// Wind, as said.
+    pub wind: Option<String>,
+    /// Tanks, stores and people, as said.
+    pub load: Option<String>,
     /// Date as written.
     pub date: Option<String>,
     /// Notes (wind, sea).

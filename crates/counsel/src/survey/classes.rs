@@ -253,8 +253,12 @@ fn missing(r: &Reduced) -> Vec<String> {
     let radii: Vec<f64> = r.radii();
     let mut out = Vec::new();
     for (classes, class) in [("S and I", Class::I), ("II and III", Class::II)] {
-        let lacks: Vec<String> =
-            class.radii().iter().filter(|x| !radii.iter().any(|y| (*y - **x).abs() < 0.02)).map(|x| x.to_string()).collect();
+        let lacks: Vec<String> = class
+            .radii()
+            .iter()
+            .filter(|x| !radii.iter().any(|y| (*y - **x).abs() < 0.02))
+            .map(|x| x.to_string())
+            .collect();
         let mut places = Vec::new();
         if !radii.iter().any(|x| *x < 0.38) {
             places.push("near the hub".to_owned());

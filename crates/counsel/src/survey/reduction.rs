@@ -2,8 +2,8 @@
 
 use super::convert;
 use hydro::blade::{
-    Areas, BladePitch, Chordwise, Estimate, Measured, PitchTable, Radial, SectionPitch, Trouble, areas, effective_pitch,
-    pitch_weight, reduce,
+    Areas, BladePitch, Chordwise, Estimate, Measured, PitchTable, Radial, SectionPitch, Trouble, areas,
+    effective_pitch, pitch_weight, reduce,
 };
 use job::Job;
 use job::survey::{Route, Survey, SurveySection};
