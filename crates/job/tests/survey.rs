@@ -153,3 +153,24 @@ fn points_and_coordinates_give_back_the_helix() {
         }
     }
 }
+
+/// The example on the bench, as a job file and as its gauge's table.
+#[test]
+fn the_example_on_the_bench() {
+    let toml = include_str!("../../../examples/survey/dunlin.toml");
+    let read = Job::read(toml).unwrap_or_else(|p| panic!("{}", render(&p, "dunlin.toml", toml, false)));
+    assert_eq!(read.doubts, [], "{}", render(&read.doubts, "dunlin.toml", toml, false));
+    let blades = read.job.survey.as_ref().expect("a survey").blades.clone();
+    let table = include_str!("../../../examples/survey/dunlin_gauge.csv");
+    let imported = csv::import(table, &read.job, None)
+        .unwrap_or_else(|p| panic!("{}", render(&p, "dunlin_gauge.csv", table, false)));
+    assert_eq!(imported.doubts, [], "{}", render(&imported.doubts, "dunlin_gauge.csv", table, false));
+    for (a, b) in blades.iter().zip(&imported.blades) {
+        assert_eq!(a.sections.len(), b.sections.len());
+        for (a, b) in a.sections.iter().zip(&b.sections) {
+            let pitch = 12.0 * a.arc_rise.as_ref().expect("a rise").middle;
+            // The table's tenths of a millimetre, and the rise's hundredths twelve times.
+            assert!((pitch - b.pitch.as_ref().expect("a pitch").middle).abs() < 0.000_12);
+        }
+    }
+}
