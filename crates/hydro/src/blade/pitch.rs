@@ -39,7 +39,7 @@ pub struct LocalPitch {
 /// Pitch of one section as measured.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SectionPitch {
-    /// Index of the station on its blade.
+    /// Station of its blade, from 0 in order of radius (drawn root and tip not counted).
     pub station: usize,
     /// Radius, m.
     pub radius: f64,
