@@ -33,6 +33,8 @@ pub struct Pair {
     pub b: String,
     /// What changed.
     pub changed: String,
+    /// Weight was added or taken off, but the weight itself is not known.
+    pub unknown_weight: bool,
 }
 
 /// How a boat was asked.
@@ -152,7 +154,12 @@ pub fn index() -> (Vec<Entry>, Vec<Pair>) {
         .collect();
     let pairs = list("pair")
         .iter()
-        .map(|t| Pair { a: word(t, "a"), b: word(t, "b"), changed: word(t, "changed") })
+        .map(|t| Pair {
+            a: word(t, "a"),
+            b: word(t, "b"),
+            changed: word(t, "changed"),
+            unknown_weight: t.get("weight_change").is_some(),
+        })
         .collect();
     (boats, pairs)
 }
@@ -188,7 +195,7 @@ pub fn replay(options: &Options) -> Vec<Outcome> {
     for pair in &pairs {
         let find = |id: &str| boats.iter().find(|b| b.id == id);
         let (Some(a), Some(b)) = (find(&pair.a), find(&pair.b)) else { continue };
-        if a.used == "excluded" || b.used == "excluded" {
+        if a.used == "excluded" || b.used == "excluded" || pair.unknown_weight {
             continue;
         }
         paired(a, b, options, &mut outcomes);
@@ -200,7 +207,8 @@ pub fn replay(options: &Options) -> Vec<Outcome> {
 fn blind(entry: &Entry, full: &Job, options: &Options, outcomes: &mut Vec<Outcome>) {
     let bare = Job { readings: Vec::new(), ..full.clone() };
     let Ok(judged) = judge(&bare, options) else { return };
-    for (i, reading) in full.readings.iter().enumerate().filter(|(_, r)| r.full_throttle && r.state == State::default()) {
+    for (i, reading) in full.readings.iter().enumerate().filter(|(_, r)| r.full_throttle && r.state == State::default())
+    {
         push_full_throttle(entry, reading, Way::Blind, &judged.full_throttle, entry.doubt.contains(&i), outcomes);
     }
 }
@@ -282,7 +290,8 @@ fn paired(a: &Entry, b: &Entry, options: &Options, outcomes: &mut Vec<Outcome>) 
     }
     let known = Job { readings, ..now.clone() };
     let Ok(judged) = judge(&known, options) else { return };
-    for (i, reading) in now.readings.iter().enumerate().filter(|(_, r)| r.full_throttle && r.state == State::default()) {
+    for (i, reading) in now.readings.iter().enumerate().filter(|(_, r)| r.full_throttle && r.state == State::default())
+    {
         push_full_throttle(b, reading, Way::Pair, &judged.full_throttle, b.doubt.contains(&i), outcomes);
     }
 }

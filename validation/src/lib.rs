@@ -1,6 +1,7 @@
 //! Published data and the tests that replay it.
 
 pub mod boats;
+pub mod page;
 
 /// Asserts that `got` lies within `tolerance` of `want` (absolute), naming the source of `want`.
 #[macro_export]

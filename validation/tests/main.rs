@@ -1,8 +1,9 @@
 //! Every published check, in one binary.
+mod boats;
+mod engine;
 mod blade;
 mod limits;
 mod openwater;
-mod engine;
 mod running;
 mod stern;
 mod water;

@@ -1,2 +1,7 @@
 //! The program `fairwake`.
-fn main() {}
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    fairwake::run(std::env::args_os())
+}

@@ -90,10 +90,6 @@ impl Accepted {
     #[must_use]
     pub fn verdict(&self, panel: &Panel, runs: &[Run]) -> Verdict {
         let share = |place: Place| panel.share(|i| self.place(&runs[i]) == place);
-        Verdict {
-            over_pitched: share(Place::Below),
-            right: share(Place::Inside),
-            under_pitched: share(Place::Above),
-        }
+        Verdict { over_pitched: share(Place::Below), right: share(Place::Inside), under_pitched: share(Place::Above) }
     }
 }

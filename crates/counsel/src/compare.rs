@@ -27,8 +27,7 @@ pub fn compare(job: &Job, change: &Change, options: &Options) -> Result<Comparis
     let panel = Panel::of(&crowd, PANEL);
     let accepted = Accepted::of(job, &crowd.plan);
     let plan = &crowd.plan;
-    let after_setup =
-        Setup::of_change(change, plan.dists[Latent::Diameter as usize].middle, plan.knowledge.blades.0);
+    let after_setup = Setup::of_change(change, plan.dists[Latent::Diameter as usize].middle, plan.knowledge.blades.0);
     let before_runs = panel.run(&Setup::default());
     let after_runs = panel.run(&after_setup);
     let judged = judged_setup(job);

@@ -41,7 +41,7 @@ pub fn hangs(panel: &Panel, values: &[f64], most: usize) -> Vec<Hang> {
 }
 
 /// The value used, with its band after weighing, in words.
-fn value(latent: Latent, after: &Band, plan: &crate::crowd::plan::Plan) -> String {
+pub(crate) fn value(latent: Latent, after: &Band, plan: &crate::crowd::plan::Plan) -> String {
     let with = |unit: &'static str, factor: f64| {
         let band = Band { low: factor * after.low, middle: factor * after.middle, high: factor * after.high, unit };
         format!("{}, {}", phrase::middle(&band), phrase::span(&band))

@@ -16,8 +16,10 @@ use hydro::speed::EngineSpeed;
 use job::Job;
 use rayon::prelude::*;
 
+pub(crate) use readings::label as reading_label;
+
 /// Representatives the questions are asked on.
-pub(crate) const PANEL: usize = 1024;
+pub(crate) const PANEL: usize = 800;
 /// Representatives for the table of part load.
 const TABLE: usize = 256;
 
@@ -93,14 +95,18 @@ pub(crate) fn crowd_report(crowd: &Crowd) -> CrowdReport {
     let boats = crowd.boats.len();
     let effective = crowd.effective;
     let statement = if crowd.plan.observations.is_empty() {
-        format!("{boats} definite boats drawn from what was stated and assumed; no reading to weigh them by")
+        format!(
+            "{} definite boats drawn from what was stated and assumed; no reading to weigh them by",
+            crate::phrase::number(boats as f64, 1.0)
+        )
     } else if !crowd.explained {
         "no boat that fits what was stated explains these readings: an instrument, the stamp, the ratio, the engine or \
          the state of the bottom is not as said"
             .to_owned()
     } else {
         format!(
-            "{boats} definite boats weighed by {} reading{}; worth {} evenly weighted ones",
+            "{} definite boats weighed by {} reading{}; worth {} evenly weighted ones",
+            crate::phrase::number(boats as f64, 1.0),
             crowd.plan.observations.len(),
             if crowd.plan.observations.len() == 1 { "" } else { "s" },
             crate::phrase::plain(effective, 2)
@@ -149,9 +155,7 @@ fn load_table(panel: &Panel, runs: &[Run]) -> Vec<LoadRow> {
                 load: of(&|p| 100.0 * p.0.load().min(2.0), "%"),
                 fuel: of(&|p| p.0.fuel * 3600.0 / density, "L/h"),
                 apparent_slip: of(
-                    &|p| {
-                        hydro::limits::slip::slip(p.0.speed, p.0.shaft_speed.0, p.1).map_or(f64::NAN, |s| 100.0 * s)
-                    },
+                    &|p| hydro::limits::slip::slip(p.0.speed, p.0.shaft_speed.0, p.1).map_or(f64::NAN, |s| 100.0 * s),
                     "%",
                 ),
             }

@@ -8,10 +8,13 @@ mod measures;
 pub mod panel;
 pub mod phrase;
 pub mod report;
+pub mod resistance;
 
 mod band;
 mod choose;
 mod compare;
+mod diagnose;
+mod evidence;
 mod foresee;
 mod hangs;
 mod judge;
@@ -19,9 +22,12 @@ mod judge;
 pub use change::Change;
 pub use choose::choose;
 pub use compare::compare;
+pub use diagnose::diagnose;
+pub use evidence::evidence;
 pub use foresee::{Foreseen, foresee};
 pub use judge::judge;
 pub use lack::{Lack, Missing};
+pub use resistance::{ResistanceRow, ResistanceTable, resistance};
 
 /// How large a crowd to draw, and from which seed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

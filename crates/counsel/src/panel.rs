@@ -2,6 +2,7 @@
 
 use crate::crowd::Crowd;
 use crate::crowd::definite::Definite;
+use crate::crowd::definite::Fitted;
 use crate::crowd::latent::{COUNT, Latent};
 use crate::crowd::normal;
 use crate::crowd::plan::{RUN_ENGINE_SPEED, RUN_SPEED};
@@ -9,7 +10,6 @@ use crate::crowd::setup::Setup;
 use crate::crowd::stats::Weighted;
 use crate::measures::{self, Measures};
 use crate::report::{Band, FullThrottle, Limits};
-use crate::crowd::definite::Fitted;
 use hydro::hull::Curve;
 use hydro::running::{FullThrottle as Running, Held};
 use rayon::prelude::*;
@@ -59,6 +59,9 @@ impl<'a> Panel<'a> {
     /// All of them at full throttle in a setup.
     #[must_use]
     pub fn run(&self, setup: &Setup) -> Vec<Run> {
+        if *setup == Setup::default() {
+            return self.boats().map(|boat| Run { fitted: boat.described, full: boat.full }).collect();
+        }
         self.run_on(setup, &self.resistance(setup))
     }
 
@@ -109,7 +112,8 @@ impl<'a> Panel<'a> {
     pub fn full_throttle(&self, runs: &[Run]) -> FullThrottle {
         let of = |f: fn(&Run) -> f64| runs.iter().map(f).collect::<Vec<f64>>();
         FullThrottle {
-            engine_speed: self.band(&self.on_a_day(of(|r| r.full.point.engine_speed.rpm()), RUN_ENGINE_SPEED, 0), "rpm"),
+            engine_speed: self
+                .band(&self.on_a_day(of(|r| r.full.point.engine_speed.rpm()), RUN_ENGINE_SPEED, 0), "rpm"),
             speed: self.band(&self.on_a_day(of(|r| r.full.point.speed / KNOT), RUN_SPEED, 1), "kn"),
             governed: self.share(|i| matches!(runs[i].full.held, Held::Governor | Held::Limiter)),
             power: self.band(&of(|r| r.full.point.brake_power / 1000.0), "kW"),
@@ -135,7 +139,7 @@ impl<'a> Panel<'a> {
     /// Limits and measures at full throttle.
     #[must_use]
     pub fn limits(&self, runs: &[Run]) -> Limits {
-        let measured: Vec<Measures> = runs.iter().map(|run| measures::at_full_throttle(run)).collect();
+        let measured: Vec<Measures> = runs.iter().map(measures::at_full_throttle).collect();
         let of = |f: fn(&Measures) -> f64| measured.iter().map(f).collect::<Vec<f64>>();
         Limits {
             apparent_slip: self.band(&of(|m| 100.0 * m.apparent_slip), "%"),

@@ -8,7 +8,16 @@ pub fn step(low: f64, high: f64) -> f64 {
     let width = (high - low).abs().max(1e-9 * high.abs()).max(1e-12) / 8.0;
     let decade = 10_f64.powf(width.log10().floor());
     let lead = width / decade;
-    decade * if lead < 1.5 { 1.0 } else if lead < 3.5 { 2.0 } else if lead < 7.5 { 5.0 } else { 10.0 }
+    decade
+        * if lead < 1.5 {
+            1.0
+        } else if lead < 3.5 {
+            2.0
+        } else if lead < 7.5 {
+            5.0
+        } else {
+            10.0
+        }
 }
 
 /// A number at a rounding step, thousands set apart by a space: `3 480`.
@@ -39,10 +48,29 @@ pub fn plain(value: f64, digits: i32) -> String {
     number(value, 10_f64.powi(value.abs().log10().floor() as i32 + 1 - digits))
 }
 
+/// The finest step worth speaking of in a unit: instruments and boats do not repeat better.
+fn finest(unit: &str) -> f64 {
+    match unit {
+        "rpm" => 10.0,
+        "kn" | "kW" | "L/h" | "m/s" | "%" => 0.1,
+        "N" | "kg" | "mm" | "kPa" => 1.0,
+        _ => 0.0,
+    }
+}
+
+/// The step a band is rounded to.
+#[must_use]
+pub fn step_of(band: &Band) -> f64 {
+    let step = step(band.low, band.high).max(finest(band.unit));
+    // Halves of a decimal would print a digit the band does not hold.
+    let decade = 10_f64.powf(step.log10().floor());
+    if step < 1.0 && step > 4.0 * decade { 10.0 * decade } else { step }
+}
+
 /// A band in words: `3 480 to 3 640 rpm`.
 #[must_use]
 pub fn span(band: &Band) -> String {
-    let step = step(band.low, band.high);
+    let step = step_of(band);
     let (low, high) = (number(band.low, step), number(band.high, step));
     let unit = if band.unit == "1" { String::new() } else { format!(" {}", band.unit) };
     if low == high { format!("{low}{unit}") } else { format!("{low} to {high}{unit}") }
@@ -52,7 +80,7 @@ pub fn span(band: &Band) -> String {
 #[must_use]
 pub fn middle(band: &Band) -> String {
     let unit = if band.unit == "1" { String::new() } else { format!(" {}", band.unit) };
-    format!("{}{unit}", number(band.middle, step(band.low, band.high)))
+    format!("{}{unit}", number(band.middle, step_of(band)))
 }
 
 /// A chance in words and figures: `9 chances in 10`.
@@ -99,7 +127,11 @@ mod tests {
         let band = |low, middle, high| Band { low, middle, high, unit: "rpm" };
         assert_eq!(span(&band(3482.3, 3560.0, 3641.9)), "3 480 to 3 640 rpm");
         assert_eq!(span(&band(2790.0, 3300.0, 3980.0)), "2 800 to 4 000 rpm");
-        assert_eq!(middle(&band(-0.3, -0.02, 0.3)), "0.0 rpm");
+        let knots = |low, middle, high| Band { low, middle, high, unit: "kn" };
+        assert_eq!(middle(&knots(-0.3, -0.02, 0.3)), "0.0 kn");
+        // Halves would print a digit the band does not hold.
+        assert_eq!(span(&knots(6.72, 6.9, 7.18)), "6.7 to 7.2 kn");
+        assert_eq!(span(&band(2202.0, 2214.0, 2224.0)), "2 200 to 2 220 rpm");
         assert_eq!(number(1234567.0, 1000.0), "1 235 000");
         assert_eq!(number(0.04, 0.1), "0.0");
         assert_eq!(number(-0.04, 0.1), "0.0");

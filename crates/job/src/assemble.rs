@@ -31,6 +31,12 @@ impl Fields {
     fn choice<T: Word>(&self, name: &str) -> Option<T> {
         if let Some(Node::Choice(at)) = self.node(name) { T::ALL.get(*at).copied() } else { None }
     }
+    fn choices<T: Word>(&self, name: &str) -> Vec<T> {
+        match self.node(name) {
+            Some(Node::Choices(list)) => list.iter().filter_map(|at| T::ALL.get(*at).copied()).collect(),
+            _ => Vec::new(),
+        }
+    }
     fn stated(&self, name: &str) -> Option<&Stated> {
         if let Some(Node::Quantity(stated)) = self.node(name) { Some(stated) } else { None }
     }
@@ -58,6 +64,8 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
             complaint: call.text("complaint"),
             since: call.text("since"),
             changed: if let Some(Node::Texts(texts)) = call.node("changed") { texts.clone() } else { Vec::new() },
+            onset: call.choice("onset"),
+            symptoms: call.choices("symptoms"),
             wants: call.text("wants"),
             notes: call.text("notes"),
         },
@@ -215,6 +223,7 @@ fn reading(f: &Fields, engine: &Engine, boat: &Boat, problems: &mut Vec<Problem>
     };
     Reading {
         label: f.text("label"),
+        side: f.choice("side"),
         full_throttle: f.flag("full_throttle").unwrap_or(false),
         governed: f.flag("governed"),
         engine_speed: f.quantity("engine_speed"),
@@ -223,6 +232,12 @@ fn reading(f: &Fields, engine: &Engine, boat: &Boat, problems: &mut Vec<Problem>
         speeds,
         fuel: f.stated("fuel").map(|stated| fuel(stated, engine.kind, problems)),
         depth: f.quantity("depth"),
+        exhaust_temperature: f.quantity("exhaust_temperature"),
+        boost: f.quantity("boost"),
+        engine_load: f.quantity("engine_load"),
+        smoke: f.choice("smoke"),
+        wind: f.text("wind"),
+        load: f.text("load"),
         date: f.text("date"),
         notes: f.text("notes"),
         state: State {

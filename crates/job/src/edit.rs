@@ -183,7 +183,7 @@ fn checked(path: &str, key: &'static Key, value: &str) -> Result<Value, Vec<Prob
     let value = value.trim();
     let bare = match key.shape {
         Shape::Flag | Shape::Count { .. } | Shape::Numbers(_) => true,
-        Shape::Texts | Shape::Runs(_) => value.starts_with('['),
+        Shape::Texts | Shape::Choices(_) | Shape::Runs(_) => value.starts_with('['),
         Shape::Quantity(m) => value.starts_with('{') || m.dimension == Dimension::Ratio && value.parse::<f64>().is_ok(),
         _ => false,
     };

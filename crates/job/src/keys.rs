@@ -1,6 +1,7 @@
 //! Every key of a job file: its place, what it takes, its physical range and its meaning. One table, from which the
 //! reader, the saver, the schema and the reference page are all made.
 
+use crate::complaint::{Onset, Side, Smoke, Symptom};
 use crate::model::*;
 use crate::quantity::Dimension::{self, *};
 use crate::quantity::Source;
@@ -41,6 +42,8 @@ pub enum Shape {
     },
     /// One of a few words, each with its meaning.
     Choice(&'static [(&'static str, &'static str)]),
+    /// Any number of a few words.
+    Choices(&'static [(&'static str, &'static str)]),
     /// A quantity with its spread and source.
     Quantity(Measure),
     /// A band of a quantity: `"5000..6000 rpm"`.
@@ -150,6 +153,13 @@ const CALL: &[Key] = &[
     text("complaint", "\"will not go over 2900 rpm\"", "The complaint in the caller's words."),
     text("since", "\"the refit in April\"", "Since when."),
     key("changed", Shape::Texts, "[\"new propeller\", \"bottom painted\"]", "What changed just before."),
+    choice("onset", Onset::WORDS, "\"sudden\"", "How it began."),
+    key(
+        "symptoms",
+        Shape::Choices(Symptom::WORDS),
+        "[\"black smoke\", \"growth on the blades\"]",
+        "What was seen, heard or felt, in these words.",
+    ),
     text("wants", "\"hull speed without black smoke\"", "What is wanted."),
     text("notes", "\"left her on a mud berth all winter\"", "Anything else."),
 ];
@@ -240,6 +250,7 @@ const PROPELLER: &[Key] = &[
 const READING: &[Key] = &[
     text("label", "\"before the scrub\"", "A name for it."),
     key("date", Shape::Date, "\"2026-05-02\"", "The day."),
+    choice("side", Side::WORDS, "\"port\"", "Which engine of a pair this was read on."),
     key("full_throttle", Shape::Flag, "true", "The lever was right forward.").hints(&["wot"]),
     key("governed", Shape::Flag, "true", "The engine was held by its governor or limiter."),
     quantity("engine_speed", TURNS.from(Source::Dashboard).or("by"), "\"2900 rpm\"", "Engine speed.").hints(&["rpm", "revs"]),
@@ -249,7 +260,13 @@ const READING: &[Key] = &[
     choice("speed_by", SPEED_BY, "\"gps\"", "What the speed was read on."),
     quantity("fuel", measure(FuelFlow, 0.05 / 3600.0, 1000.0 / 3600.0, &["L/h", "US gal/h", "kg/h"]), "\"4.1 L/h\"", "Fuel rate, all engines together.").hints(&["consumption"]),
     quantity("depth", SEA, "\"9 m\"", "Water depth."),
-    text("notes", "\"wind 10 kn on the bow, flat sea\"", "Wind, sea, anything else."),
+    quantity("exhaust_temperature", measure(Temperature, 20.0, 1200.0, &["°C", "°F"]).from(Source::Measured), "\"420 °C\"", "Exhaust temperature, where the engine's maker says."),
+    quantity("boost", measure(Pressure, 0.0, 5.0e5, &["bar", "kPa"]).from(Source::Dashboard), "\"1.2 bar\"", "Boost above atmosphere."),
+    quantity("engine_load", measure(Ratio, 0.0, 1.3, &[]).from(Source::Display), "\"97 %\"", "Load by the engine's own display."),
+    choice("smoke", Smoke::WORDS, "\"black\"", "Smoke."),
+    text("wind", "\"10 kn on the bow\"", "Wind and sea."),
+    text("load", "\"tanks full, four aboard\"", "Tanks, stores, people."),
+    text("notes", "\"flat sea\"", "Anything else."),
     table("state", STATE, "What was different then from the rest of the file."),
 ];
 

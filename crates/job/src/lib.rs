@@ -14,6 +14,7 @@
 
 mod assemble;
 pub mod assume;
+pub mod complaint;
 mod doubts;
 pub mod edit;
 pub mod keys;
@@ -34,6 +35,7 @@ mod value;
 pub mod words;
 mod write;
 
+pub use complaint::{Onset, Side, Smoke, Symptom};
 pub use edit::Document;
 pub use model::*;
 pub use problem::{Problem, Severity, line_and_column, render};

@@ -74,6 +74,9 @@ fn takes(key: &Key) -> String {
         Shape::Date => "a day".to_owned(),
         Shape::Count { least, most } => format!("{least} to {most}"),
         Shape::Choice(words) => words.iter().map(|(word, _)| format!("`{word}`")).collect::<Vec<_>>().join(", "),
+        Shape::Choices(words) => {
+            format!("list of {}", words.iter().map(|(word, _)| format!("`{word}`")).collect::<Vec<_>>().join(", "))
+        }
         Shape::Quantity(measure) => quantity(&measure),
         Shape::Band(measure) => format!("band of {}", quantity(&measure)),
         Shape::Runs(measure) => format!("{}, or a list of them", quantity(&measure)),

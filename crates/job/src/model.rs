@@ -1,5 +1,6 @@
 //! The job as typed values.
 
+use crate::complaint::{Onset, Side, Smoke, Symptom};
 use crate::quantity::Quantity;
 
 /// One job: a boat, what drives it, what was read on it, and what is wanted.
@@ -47,6 +48,10 @@ pub struct Call {
     pub since: Option<String>,
     /// What changed just before.
     pub changed: Vec<String>,
+    /// How it began.
+    pub onset: Option<Onset>,
+    /// What was seen, heard or felt.
+    pub symptoms: Vec<Symptom>,
     /// What is wanted, in words.
     pub wants: Option<String>,
     /// Anything else.
@@ -330,6 +335,8 @@ pub struct Propeller {
 pub struct Reading {
     /// Name or date.
     pub label: Option<String>,
+    /// Which engine of a pair.
+    pub side: Option<Side>,
     /// Throttle fully open.
     pub full_throttle: bool,
     /// The engine was held by its governor or limiter.
@@ -346,6 +353,18 @@ pub struct Reading {
     pub fuel: Option<Quantity>,
     /// Water depth, m.
     pub depth: Option<Quantity>,
+    /// Exhaust temperature where the engine's maker says, °C.
+    pub exhaust_temperature: Option<Quantity>,
+    /// Boost above atmosphere, Pa.
+    pub boost: Option<Quantity>,
+    /// Load by the engine's own display, share of full.
+    pub engine_load: Option<Quantity>,
+    /// Smoke.
+    pub smoke: Option<Smoke>,
+    /// Wind, as said.
+    pub wind: Option<String>,
+    /// Tanks, stores and people, as said.
+    pub load: Option<String>,
     /// Date as written.
     pub date: Option<String>,
     /// Notes (wind, sea).

@@ -46,7 +46,7 @@ fn body(out: &mut Json, keys: &[Key]) {
 
 fn describe(key: &Key) -> String {
     let mut text = key.doc.to_owned();
-    if let Shape::Choice(words) = key.shape {
+    if let Shape::Choice(words) | Shape::Choices(words) = key.shape {
         let words: Vec<String> = words.iter().map(|(word, means)| format!("{word}: {means}")).collect();
         let _ = write!(text, " {}.", words.join("; "));
     }
@@ -75,6 +75,13 @@ fn shape(out: &mut Json, key: &Key) {
             out.raw(&most.to_string());
         }
         Shape::Choice(words) => out.words(words),
+        Shape::Choices(words) => {
+            out.pair("type", "array");
+            out.name("items");
+            out.open('{');
+            out.words(words);
+            out.close('}');
+        }
         Shape::Quantity(measure) => quantity(out, &measure, key.example, false),
         Shape::Band(measure) => quantity(out, &measure, key.example, false),
         Shape::Runs(measure) => quantity(out, &measure, key.example, true),

@@ -19,6 +19,7 @@ pub(crate) enum Node {
     Flag(bool),
     Count(u8),
     Choice(usize),
+    Choices(Vec<usize>),
     Quantity(Stated),
     Band(f64, f64),
     Runs(Vec<Stated>, Range<usize>),
@@ -72,6 +73,13 @@ impl Context<'_> {
             Shape::Date => self.date(value, span).map(Node::Text),
             Shape::Count { least, most } => self.count(value, span, least, most).map(Node::Count),
             Shape::Choice(words) => self.choice(value, span, words).map(Node::Choice),
+            Shape::Choices(words) => match value.as_array() {
+                Some(array) => {
+                    let picked: Vec<_> = array.iter().map(|v| self.choice(v, span_of(v, &span), words)).collect();
+                    picked.into_iter().collect::<Option<Vec<_>>>().map(Node::Choices)
+                }
+                None => self.choice(value, span, words).map(|one| Node::Choices(vec![one])),
+            },
             Shape::Quantity(measure) => self.quantity(value, span, &measure).map(Node::Quantity),
             Shape::Band(measure) => self.band(value, span, &measure),
             Shape::Runs(measure) => self.runs(value, span, &measure),

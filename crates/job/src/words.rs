@@ -1,5 +1,6 @@
 //! The words a job file uses for the choices of the model, in both directions.
 
+use crate::complaint::*;
 use crate::model::*;
 use crate::quantity::Source;
 
@@ -122,3 +123,57 @@ words! { Source:
 
 /// Water: sea or fresh (the model keeps a yes or no).
 pub const WATERS: &[(&str, &str)] = &[("sea", "salt water"), ("fresh", "fresh water: river, lake")];
+
+words! { Onset:
+    Sudden = "sudden", "from one trip to the next";
+    Gradual = "gradual", "over weeks or a season";
+    WithPropeller = "with the propeller", "with another or a repaired propeller";
+    WithEngine = "with the engine", "with another engine or gearbox";
+    WithInstruments = "with the instruments", "with work on instruments or alternator";
+    WithWeight = "with weight", "with more weight aboard";
+    Always = "always", "as long as anybody remembers";
+}
+words! { Smoke:
+    None = "none", "no smoke";
+    Black = "black", "black: fuel without air enough";
+    White = "white", "white or grey: unburnt fuel or steam";
+    Blue = "blue", "blue: oil";
+}
+words! { Side:
+    Port = "port", "the port engine of a pair";
+    Starboard = "starboard", "the starboard engine of a pair";
+}
+words! { Symptom:
+    BlackSmoke = "black smoke", "at steady high power";
+    BlackSmokeAccelerating = "black smoke accelerating", "only while accelerating";
+    WhiteSmoke = "white smoke", "white or grey";
+    OverheatsPushed = "overheats when pushed", "coolant rises only at high power";
+    ExhaustHot = "exhaust hot", "exhaust temperature above the maker's at full throttle";
+    ExhaustCool = "exhaust cool", "exhaust temperature below the maker's at full throttle";
+    BoostLow = "boost low", "boost below the maker's at full throttle";
+    LoadBelowFull = "load below full", "the engine display shows less than full load at full throttle";
+    MoreFuel = "more fuel", "burns more than it used to";
+    SlowToPlane = "slow to plane", "takes long to plane, or will not";
+    RevsFlare = "revs flare", "revs rise while speed dies, in turns or in a sea";
+    ShaftRate = "shaft-rate vibration", "shakes once a turn of the shaft";
+    BladeRate = "blade-rate vibration", "shakes at shaft rate times blades";
+    EngineRate = "engine-rate vibration", "there in neutral too";
+    Singing = "singing", "a pure tone over a narrow range of rpm";
+    Gravel = "gravel", "crackle under the stern that grows with power";
+    GoesWhenHelped = "goes when helped", "the noise goes when sail or tow takes part of the load";
+    BackEaten = "back eaten", "suction side frosted or pitted, outer half";
+    FaceEaten = "face eaten", "leading edge eaten on the pressure face";
+    GrowthOnBlades = "growth on the blades", "seen by a diver or ashore";
+    GrowthOnBottom = "growth on the bottom", "seen by a diver or ashore";
+    ShaftStiff = "shaft stiff", "hard to turn by hand, or a hot gland";
+    BladeBent = "blade bent", "bent, nicked or short";
+    BladeMissing = "blade missing", "one blade gone";
+    Crack = "crack", "a crack, or a dead ring";
+    PinkMetal = "pink metal", "soft, pink, dull metal";
+    LooseOnTaper = "loose on taper", "the propeller moves on its shaft";
+    LockingMissing = "locking missing", "nut not locked, split pin missing";
+    FollowsTachometer = "follows the tachometer", "the difference went over when the tachometers were swapped";
+    FollowsPropeller = "follows the propeller", "the difference went over when the propellers were swapped";
+    StaysWithEngine = "stays with the engine", "the difference stayed when propellers or tachometers were swapped";
+    FreeRevsFine = "free revs fine", "no-load speed is reached in neutral";
+}

@@ -151,6 +151,11 @@ impl Job {
             let texts: Vec<String> = call.changed.iter().map(|text| quote(text)).collect();
             out.line("changed", &format!("[{}]", texts.join(", ")));
         }
+        out.word("onset", call.onset);
+        if !call.symptoms.is_empty() {
+            let words: Vec<String> = call.symptoms.iter().map(|symptom| quote(symptom.word())).collect();
+            out.line("symptoms", &format!("[{}]", words.join(", ")));
+        }
         out.text("wants", call.wants.as_deref()).text("notes", call.notes.as_deref());
     }
 
@@ -233,6 +238,7 @@ fn beside(quantity: &Quantity, default: Source, key: &str) -> Option<Source> {
 /// `mass` is the source a mass in another state inherits when it has none of its own.
 fn reading(r: &Reading, mass: Option<Source>, out: &mut Out) {
     out.list("reading").text("label", r.label.as_deref()).text("date", r.date.as_deref());
+    out.word("side", r.side);
     out.flag("full_throttle", r.full_throttle.then_some(true)).flag("governed", r.governed);
     if let Some(turns) = &r.engine_speed {
         let by = beside(turns, Source::Dashboard, "reading.by");
@@ -250,7 +256,14 @@ fn reading(r: &Reading, mass: Option<Source>, out: &mut Out) {
         out.line("speed", &text);
         out.word("speed_by", by);
     }
-    out.quantity("fuel", r.fuel.as_ref()).quantity("depth", r.depth.as_ref()).text("notes", r.notes.as_deref());
+    out.quantity("fuel", r.fuel.as_ref()).quantity("depth", r.depth.as_ref());
+    out.quantity("exhaust_temperature", r.exhaust_temperature.as_ref())
+        .quantity("boost", r.boost.as_ref())
+        .quantity("engine_load", r.engine_load.as_ref())
+        .word("smoke", r.smoke)
+        .text("wind", r.wind.as_deref())
+        .text("load", r.load.as_deref())
+        .text("notes", r.notes.as_deref());
     let state = &r.state;
     out.table("reading.state");
     if let Some(displacement) = &state.displacement {

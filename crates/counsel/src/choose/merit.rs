@@ -6,7 +6,7 @@
 use crate::band::{Accepted, Place};
 use crate::compare::cruise_fuel;
 use crate::panel::{Panel, Run};
-use crate::phrase::{chance, middle, span};
+use crate::phrase::{chance, span};
 use crate::report::{Candidate, Step};
 use job::Duty;
 use rayon::prelude::*;
@@ -36,11 +36,7 @@ pub(super) fn values(panel: &Panel, runs: &[Run], cruise: f64) -> Vec<Values> {
     let fuel = cruise_fuel(panel, runs, cruise);
     runs.par_iter()
         .zip(fuel)
-        .map(|(run, fuel)| Values {
-            speed: run.full.point.speed,
-            fuel,
-            pull: run.fitted.installation.bollard().pull,
-        })
+        .map(|(run, fuel)| Values { speed: run.full.point.speed, fuel, pull: run.fitted.installation.bollard().pull })
         .collect()
 }
 
@@ -92,6 +88,19 @@ impl Aim<'_> {
     }
 }
 
+/// What a step costs in money and trouble, in shares of speed: between near equals the cheaper one goes first.
+pub(super) fn cost(step: Step) -> f64 {
+    match step {
+        Step::Leave | Step::Clean => 0.0,
+        Step::TrueUp => 0.003,
+        Step::Cup => 0.004,
+        Step::Repitch => 0.005,
+        Step::Trim => 0.007,
+        Step::NewPropeller => 0.025,
+        Step::Ratio => 0.06,
+    }
+}
+
 /// Mean over the worse half of the boats: good only where it stays good.
 pub(super) fn robust(utilities: &[f64]) -> f64 {
     let mut sorted: Vec<f64> = utilities.iter().copied().filter(|u| u.is_finite()).collect();
@@ -110,7 +119,9 @@ pub(super) fn rank(list: &mut [Candidate], accepted: &Accepted) {
         c.merit = 100.0 * (5.0 * (c.merit - best)).exp();
     }
     // Between near equals the cheaper step goes first.
-    list.sort_by(|a, b| (b.merit.round(), a.step).partial_cmp(&(a.merit.round(), b.step)).unwrap_or(std::cmp::Ordering::Equal));
+    list.sort_by(|a, b| {
+        (b.merit.round(), a.step).partial_cmp(&(a.merit.round(), b.step)).unwrap_or(std::cmp::Ordering::Equal)
+    });
     for c in list.iter_mut() {
         c.why = why(c, accepted);
     }
@@ -130,7 +141,7 @@ fn why(c: &Candidate, accepted: &Accepted) -> String {
     } else {
         String::new()
     };
-    let speed = format!("; {} at full throttle", middle(&c.full_throttle.speed));
+    let speed = format!("; {} at full throttle", span(&c.full_throttle.speed));
     let state = if c.step == Step::Leave { " as it is now" } else { "" };
     format!("{engine}{state}{speed}{cavitation}")
 }

@@ -167,18 +167,14 @@ fn candidate(offer: &Offer, plan: &Plan, ground: &Ground, aim: &Aim, fitted: &[R
             let pulls: Vec<f64> = values.iter().map(|v| v.pull).collect();
             panel.band(&pulls, "N")
         }),
-        merit: merit::robust(&aim.utilities(runs, &values, &back)),
+        merit: merit::robust(&aim.utilities(runs, &values, &back)) - merit::cost(offer.step),
         why: String::new(),
     }
 }
 
 fn headline(shortlist: &[Candidate], accepted: &Accepted) -> String {
     let Some(best) = shortlist.first() else { return "Nothing to choose from.".to_owned() };
-    let band = format!(
-        "{} to {} rpm",
-        number(accepted.report.low, 10.0),
-        number(accepted.report.high, 10.0)
-    );
+    let band = format!("{} to {} rpm", number(accepted.report.low, 10.0), number(accepted.report.high, 10.0));
     match best.step {
         Step::Leave => format!(
             "Leave the propeller as it is: full throttle {}, inside {band} {}.",
@@ -186,7 +182,8 @@ fn headline(shortlist: &[Candidate], accepted: &Accepted) -> String {
             chance(best.in_band)
         ),
         _ => {
-            let cheap = shortlist.iter().find(|c| c.step < Step::NewPropeller && c.step > Step::Clean && c.merit > 60.0);
+            let cheap =
+                shortlist.iter().find(|c| c.step < Step::NewPropeller && c.step > Step::Clean && c.merit > 60.0);
             let mut text = format!(
                 "Best over the whole crowd: {}; clean and loaded {} at full throttle, inside {band} {}.",
                 best.what,

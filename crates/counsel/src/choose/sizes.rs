@@ -142,7 +142,9 @@ pub(super) fn screen(
     }
     let mut found: Vec<(f64, Offer)> = kinds
         .par_iter()
-        .filter_map(|(reduction, z, width, diameter)| best_of(scouts, &aim, half, *reduction, *z, *width, *diameter, leg))
+        .filter_map(|(reduction, z, width, diameter)| {
+            best_of(scouts, &aim, half, *reduction, *z, *width, *diameter, leg)
+        })
         .collect();
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
     let considered = kinds.len() * PITCHES;
@@ -212,13 +214,16 @@ fn best_of(
         .max_by(|a, b| a.0.total_cmp(&b.0))
 }
 
-/// The best, no more than three of one blade number and reduction so that the list shows the choice there is.
+/// The best, no more than two of one blade number and reduction so that the list shows the choice there is.
 fn pick(found: Vec<(f64, Offer)>, most: usize) -> Vec<Offer> {
     let mut picked: Vec<Offer> = Vec::new();
     for (_, offer) in found {
-        let same =
-            picked.iter().filter(|p| p.setup.blades == offer.setup.blades && p.setup.reduction == offer.setup.reduction);
-        if same.count() < 3 {
+        let alike = |p: &&Offer| p.setup.blades == offer.setup.blades && p.setup.reduction == offer.setup.reduction;
+        let near = |p: &Offer| {
+            let apart = |a: Option<f64>, b: Option<f64>| (a.unwrap_or(0.0) - b.unwrap_or(0.0)).abs();
+            apart(p.setup.diameter, offer.setup.diameter) < 1.01 * INCH && p.setup.area_ratio == offer.setup.area_ratio
+        };
+        if picked.iter().filter(alike).count() < 2 && !picked.iter().filter(alike).any(near) {
             picked.push(offer);
         }
         if picked.len() == most {

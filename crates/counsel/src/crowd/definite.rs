@@ -9,14 +9,35 @@ use hydro::hull::{Curve, Form};
 use hydro::limits::Breakdown;
 use hydro::note::Notes;
 use hydro::openwater::Screw;
-use hydro::running::Installation;
+use hydro::running::{FullThrottle, Installation};
 use hydro::stern::Stern;
 use hydro::water::Water;
 use job::assume::Length;
 
-/// One definite boat as described.
+/// One definite boat.
 #[derive(Clone, Copy, Debug)]
 pub struct Definite {
+    /// What stays the same in every setup.
+    hull: Hull,
+    /// As described.
+    pub described: Fitted,
+    /// As described, at full throttle.
+    pub full: FullThrottle,
+    /// Warnings.
+    pub notes: Notes,
+}
+
+impl std::ops::Deref for Definite {
+    type Target = Hull;
+
+    fn deref(&self) -> &Hull {
+        &self.hull
+    }
+}
+
+/// The boat without its propeller: what was drawn, and what follows from it in every setup.
+#[derive(Clone, Copy, Debug)]
+pub struct Hull {
     /// What was drawn.
     pub row: Row,
     /// The hull, afloat.
@@ -31,8 +52,6 @@ pub struct Definite {
     pub engine: Engine,
     /// Resistance as described.
     pub curve: Curve,
-    /// Warnings.
-    pub notes: Notes,
 }
 
 /// A definite boat in a setup.
@@ -62,26 +81,30 @@ impl Definite {
             shaft_angle_deg: get(Latent::ShaftAngle),
         };
         let curve = physics::curve(plan, &form, &water.value, &row);
-        let mut boat = Definite {
-            head: physics::head(&water.value, get(Latent::Immersion), k.altitude),
-            form,
-            water: water.value,
-            stern,
-            engine,
-            curve: curve.value,
-            notes: water.notes.and(curve.notes),
-            row,
-        };
-        boat.notes = boat.notes.and(boat.screw(plan, &Setup::default()).1);
-        boat
+        let head = physics::head(&water.value, get(Latent::Immersion), k.altitude);
+        let hull = Hull { row, form, water: water.value, head, stern, engine, curve: curve.value };
+        let (described, open_water) = hull.fit(plan, &Setup::default(), curve.value);
+        let full = described.installation.full_throttle();
+        Definite { hull, described, full, notes: water.notes.and(curve.notes).and(open_water) }
     }
 
-    /// The propeller in a setup, its marked pitch left out; and the warnings of its series.
-    fn screw(&self, plan: &Plan, setup: &Setup) -> (Screw, Notes) {
-        let screw = self.screw_alone(plan, setup);
-        (screw, physics::open_water(&screw, self, plan, setup).notes)
+    /// The boat in a setup, ready to run.
+    #[must_use]
+    pub fn fitted(&self, plan: &Plan, setup: &Setup) -> Fitted {
+        if *setup == Setup::default() {
+            return self.described;
+        }
+        self.fitted_on(plan, setup, self.resistance(plan, setup))
     }
 
+    /// At full throttle in a setup.
+    #[must_use]
+    pub fn full_throttle(&self, fitted: &Fitted, setup: &Setup) -> FullThrottle {
+        if *setup == Setup::default() { self.full } else { fitted.installation.full_throttle() }
+    }
+}
+
+impl Hull {
     fn screw_alone(&self, plan: &Plan, setup: &Setup) -> Screw {
         let get = |latent: Latent| self.row[latent as usize];
         let k = &plan.knowledge;
@@ -140,16 +163,15 @@ impl Definite {
         physics::curve(plan, &form, &self.water, &self.row).value
     }
 
-    /// The boat in a setup, ready to run.
-    #[must_use]
-    pub fn fitted(&self, plan: &Plan, setup: &Setup) -> Fitted {
-        self.fitted_on(plan, setup, self.resistance(plan, setup))
-    }
-
     /// The boat in a setup whose resistance is known already.
     #[must_use]
     pub fn fitted_on(&self, plan: &Plan, setup: &Setup, resistance: Curve) -> Fitted {
+        self.fit(plan, setup, resistance).0
+    }
+
+    fn fit(&self, plan: &Plan, setup: &Setup, resistance: Curve) -> (Fitted, Notes) {
         let screw = self.screw_alone(plan, setup);
+        let open_water = physics::open_water(&screw, self, plan, setup);
         let mut drive = physics::drive(plan, &self.row);
         if let Some(reduction) = setup.reduction {
             drive.reduction = reduction;
@@ -161,16 +183,13 @@ impl Definite {
             screws: plan.knowledge.screws.0,
             stern: self.stern,
             diameter: screw.diameter,
-            open_water: physics::open_water(&screw, self, plan, setup).value,
+            open_water: open_water.value,
             breakdown: Breakdown::new(&screw, &self.water, self.head).eased(self.row[Latent::CavitationHold as usize]),
             drive,
             engine: self.engine,
         };
-        Fitted {
-            installation,
-            marked_pitch: setup.pitch.unwrap_or(plan.dists[Latent::Pitch as usize].middle),
-            screw,
-        }
+        let marked_pitch = setup.pitch.unwrap_or(plan.dists[Latent::Pitch as usize].middle);
+        (Fitted { installation, screw, marked_pitch }, open_water.notes)
     }
 
     /// Mass in a setup, kg.

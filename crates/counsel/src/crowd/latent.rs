@@ -85,6 +85,8 @@ latents! {
     Reduction = "reduction", "read engine and shaft with an optical tachometer";
     /// normal
     DriveLoss = "losses of gear and bearings", "none: small";
+    /// share
+    ShaftDrag = "drag in bearing or gland", "turn the shaft by hand, feel gland and bearing";
     /// degrees
     ShaftAngle = "shaft angle", "lay a level on the shaft";
     /// m

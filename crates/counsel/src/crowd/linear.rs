@@ -1,9 +1,12 @@
 //! Small dense linear algebra for the proposals: Cholesky factor, triangular solves.
 
-/// A symmetric positive definite matrix' lower Cholesky factor, row by row.
+/// A symmetric positive definite matrix' Cholesky factor, kept both ways so that every loop runs along memory.
 pub struct Cholesky {
     n: usize,
+    /// `L`, row by row.
     l: Vec<f64>,
+    /// `Lᵀ`, row by row.
+    u: Vec<f64>,
 }
 
 impl Cholesky {
@@ -13,42 +16,37 @@ impl Cholesky {
         let mut l = vec![0.0; n * n];
         for i in 0..n {
             for j in 0..=i {
-                let mut sum = a[i * n + j];
-                for k in 0..j {
-                    sum -= l[i * n + k] * l[j * n + k];
-                }
+                let dot: f64 = l[i * n..i * n + j].iter().zip(&l[j * n..j * n + j]).map(|(x, y)| x * y).sum();
+                let rest = a[i * n + j] - dot;
                 if i == j {
-                    if !(sum > 0.0) {
+                    if rest.is_nan() || rest <= 0.0 {
                         return None;
                     }
-                    l[i * n + i] = sum.sqrt();
+                    l[i * n + i] = rest.sqrt();
                 } else {
-                    l[i * n + j] = sum / l[j * n + j];
+                    l[i * n + j] = rest / l[j * n + j];
                 }
             }
         }
-        Some(Cholesky { n, l })
+        let u = (0..n * n).map(|at| l[(at % n) * n + at / n]).collect();
+        Some(Cholesky { n, l, u })
     }
 
     /// Solves `L y = b` in place.
     pub fn forward(&self, b: &mut [f64]) {
         for i in 0..self.n {
-            let mut sum = b[i];
-            for k in 0..i {
-                sum -= self.l[i * self.n + k] * b[k];
-            }
-            b[i] = sum / self.l[i * self.n + i];
+            let row = &self.l[i * self.n..(i + 1) * self.n];
+            let dot: f64 = row[..i].iter().zip(&*b).map(|(l, x)| l * x).sum();
+            b[i] = (b[i] - dot) / row[i];
         }
     }
 
     /// Solves `Lᵀ x = y` in place.
     pub fn backward(&self, y: &mut [f64]) {
         for i in (0..self.n).rev() {
-            let mut sum = y[i];
-            for k in i + 1..self.n {
-                sum -= self.l[k * self.n + i] * y[k];
-            }
-            y[i] = sum / self.l[i * self.n + i];
+            let row = &self.u[i * self.n..(i + 1) * self.n];
+            let dot: f64 = row[i + 1..].iter().zip(&y[i + 1..]).map(|(u, x)| u * x).sum();
+            y[i] = (y[i] - dot) / row[i];
         }
     }
 
@@ -61,15 +59,13 @@ impl Cholesky {
     /// `yᵀ A y = |Lᵀ y|²`.
     #[must_use]
     pub fn quadratic(&self, y: &[f64]) -> f64 {
-        let mut sum = 0.0;
-        for i in 0..self.n {
-            let mut dot = 0.0;
-            for k in i..self.n {
-                dot += self.l[k * self.n + i] * y[k];
-            }
-            sum += dot * dot;
-        }
-        sum
+        (0..self.n)
+            .map(|i| {
+                let row = &self.u[i * self.n + i..(i + 1) * self.n];
+                let dot: f64 = row.iter().zip(&y[i..]).map(|(u, x)| u * x).sum();
+                dot * dot
+            })
+            .sum()
     }
 
     /// `ln det A`.

@@ -17,6 +17,7 @@ use latent::COUNT;
 use plan::Plan;
 use proposal::Proposal;
 use rayon::prelude::*;
+pub(crate) use reading::gap;
 use stats::{Weighted, effective};
 
 /// Boats drawn to find out where the readings point.
@@ -42,6 +43,8 @@ pub struct Crowd {
     pub before: Vec<f64>,
     /// Whether the readings are explained: the typical boat left lies within 3 scatters of every reading.
     pub explained: bool,
+    /// Logarithm of the mean likelihood over the prior: how well this kind of boat explains the readings at all.
+    pub log_evidence: f64,
     /// Seed of the draw.
     pub seed: u32,
 }
@@ -72,9 +75,12 @@ impl Batch {
         let mut fits = vec![0.0; count];
         fits.par_iter_mut().zip(&boats).for_each(|(fit, boat)| *fit = reading::kind(plan, boat));
         if m > 0 {
-            shown.par_chunks_mut(m).zip(fits.par_iter_mut()).zip(&boats).for_each(|((shown, fit), boat)| {
-                *fit += reading::likelihood(plan, boat, shown);
-            });
+            shown
+                .par_chunks_mut(m)
+                .zip(fits.par_iter_mut())
+                .zip(&boats)
+                .zip(z.par_chunks(COUNT))
+                .for_each(|(((shown, fit), boat), z)| *fit += reading::likelihood(plan, boat, z, shown));
         }
         let drawn = z.par_chunks(COUNT).map(|row| proposal.log_weight(row)).collect();
         Batch { z, boats, shown, drawn, fits }
@@ -137,8 +143,10 @@ impl Crowd {
     }
 
     fn of(plan: Plan, batch: Batch, before: Vec<f64>, seed: u32) -> Crowd {
+        let top = batch.drawn.iter().zip(&batch.fits).map(|(d, f)| d + f).fold(f64::NEG_INFINITY, f64::max);
         let mut weights = batch.weights(1.0);
         let total: f64 = weights.iter().sum();
+        let log_evidence = top + (total / weights.len() as f64).ln();
         weights.iter_mut().for_each(|w| *w /= total);
         let m = plan.observations.len();
         let explained = m == 0 || {
@@ -151,7 +159,18 @@ impl Crowd {
                 .collect();
             Weighted::new(&weights).band(&worst, "1").middle < 3.0
         };
-        Crowd { effective: effective(&weights), boats: batch.boats, z: batch.z, shown: batch.shown, weights, before, explained, plan, seed }
+        Crowd {
+            effective: effective(&weights),
+            boats: batch.boats,
+            z: batch.z,
+            shown: batch.shown,
+            weights,
+            before,
+            explained,
+            log_evidence,
+            plan,
+            seed,
+        }
     }
 
     /// Logarithm of what each boat would show for the observations of another plan of the same boats, `boats × observations`.
@@ -160,8 +179,8 @@ impl Crowd {
         let m = asked.observations.len();
         let mut shown = vec![f64::NAN; self.boats.len() * m];
         if m > 0 {
-            shown.par_chunks_mut(m).zip(&self.boats).for_each(|(shown, boat)| {
-                reading::likelihood(asked, boat, shown);
+            shown.par_chunks_mut(m).zip(&self.boats).zip(self.z.par_chunks(COUNT)).for_each(|((shown, boat), z)| {
+                reading::likelihood(asked, boat, z, shown);
             });
         }
         shown

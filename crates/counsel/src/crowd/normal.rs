@@ -64,7 +64,8 @@ mod tests {
     #[test]
     fn quantiles_of_the_normal() {
         // Tabulated quantiles (Abramowitz & Stegun 1964, table 26.5).
-        for (p, x) in [(0.5, 0.0), (0.9, 1.281_551_6), (0.975, 1.959_964_0), (0.999, 3.090_232_3), (0.01, -2.326_347_9)] {
+        for (p, x) in [(0.5, 0.0), (0.9, 1.281_551_6), (0.975, 1.959_964_0), (0.999, 3.090_232_3), (0.01, -2.326_347_9)]
+        {
             assert!((inverse_normal(p) - x).abs() < 1e-6, "{p}");
         }
     }

@@ -27,6 +27,8 @@ pub struct Plan {
     pub setups: Vec<Setup>,
     /// What was read.
     pub observations: Vec<Observation>,
+    /// What held when readings in another state were taken, where something is suspected to have come since.
+    pub before: Option<std::sync::Arc<Plan>>,
     /// In a nozzle.
     pub ducted: bool,
     /// A towed resistance curve, if there is one.
@@ -93,6 +95,10 @@ const RUN_SPEED_PART: f64 = 0.04;
 /// Fuel at a steady speed; `estimate`.
 const RUN_FUEL: f64 = 0.07;
 
+/// Water deeper than so many waterline lengths is deep at any speed: a planing boat outruns the waves that feel the bottom.
+/// Common practice, no source.
+pub const DEEP_LENGTHS: f64 = 1.5;
+
 impl Plan {
     /// What is drawn and observed for a job.
     ///
@@ -108,6 +114,7 @@ impl Plan {
             maker_curve: physics::maker_curve(job, &knowledge),
             declared_at: job.engine.rated_at,
             series: physics::series_spread(&knowledge, matches!(job.propeller.section, Some(job::Section::Ducted))),
+            before: None,
             setups: vec![Setup::default()],
             observations: Vec::new(),
             dists,
@@ -134,6 +141,7 @@ impl Plan {
             let speed = reading.speed.as_ref().map(|q| q.middle);
             if let (Some(depth), Some(speed)) = (depth, speed)
                 && Depth::of(speed, depth) == Depth::Refuse
+                && depth < DEEP_LENGTHS * self.typical_length()
             {
                 continue;
             }
@@ -143,6 +151,15 @@ impl Plan {
                 self.setups.len() - 1
             });
             observe(&mut self.observations, i, reading, setup);
+        }
+    }
+
+    /// Waterline length of the middle boat, m; 10 m when it hangs on the weight.
+    fn typical_length(&self) -> f64 {
+        match &self.knowledge.length {
+            Length::Waterline(l) => l.dist.middle,
+            Length::OfOverall { overall, ratio } => overall.dist.middle * ratio.dist.middle,
+            Length::OfWeight(_) => 10.0,
         }
     }
 
@@ -261,6 +278,7 @@ fn spreads(job: &Job, k: &Knowledge) -> ([Dist; COUNT], Vec<(bool, String)>) {
     ] {
         set(latent, known.dist, known.stated, &known.source);
     }
+    set(Latent::ShaftDrag, Dist::fixed(0.0), false, "none spoken of");
     if let Some(pitch) = &k.pitch {
         set(Latent::Pitch, pitch.dist, pitch.stated, &pitch.source);
     }

@@ -1,9 +1,9 @@
 //! What a definite boat would show, and how well that agrees with what was read.
 
-use super::definite::Definite;
+use super::definite::{Definite, Fitted};
 use super::latent::Latent;
 use super::plan::{At, Observation, Plan, What};
-use hydro::running::Installation;
+use super::setup::Setup;
 use hydro::speed::EngineSpeed;
 
 /// Readings further off than this many scatters count as a line, not a parabola: one rogue reading must not rule.
@@ -18,26 +18,34 @@ pub(super) fn kind(plan: &Plan, boat: &Definite) -> f64 {
     if plan.knowledge.kind.0 != job::Kind::Planing || !plan.knowledge.kind.1 {
         return 0.0;
     }
-    let full = boat.fitted(plan, &plan.setups[0]).installation.full_throttle();
     let unit = (hydro::water::GRAVITY * (boat.form.mass / boat.water.density).cbrt()).sqrt();
-    if full.point.speed / unit < 2.0 { DOES_NOT_PLANE } else { 0.0 }
+    if boat.full.point.speed / unit < 2.0 { DOES_NOT_PLANE } else { 0.0 }
 }
 
 /// Fills `shown` with the logarithm of what the boat would show for each observation; returns the ln likelihood.
-pub(super) fn likelihood(plan: &Plan, boat: &Definite, shown: &mut [f64]) -> f64 {
+pub(super) fn likelihood(plan: &Plan, boat: &Definite, z: &[f64], shown: &mut [f64]) -> f64 {
     let mut sum = 0.0;
-    let mut last: Option<(usize, Installation)> = None;
+    // What is suspected to have come since does not touch readings taken in another state.
+    let earlier = plan
+        .before
+        .as_deref()
+        .filter(|_| plan.observations.iter().any(|o| o.setup != 0))
+        .map(|before| (before, Definite::new(before, before.values(z))));
+    let now = (plan, boat);
+    let mut last: Option<(usize, Fitted)> = None;
     let mut steady: Option<(usize, Shown)> = None;
     for (i, o) in plan.observations.iter().enumerate() {
-        let installation = match &last {
-            Some((setup, installation)) if *setup == o.setup => *installation,
-            _ => boat.fitted(plan, &plan.setups[o.setup]).installation,
+        let setup = &plan.setups[o.setup];
+        let (plan, boat) = earlier.as_ref().filter(|_| o.setup != 0).map_or(now, |(plan, boat)| (*plan, boat));
+        let fitted = match last {
+            Some((of, fitted)) if of == o.setup => fitted,
+            _ => boat.fitted(plan, setup),
         };
-        last = Some((o.setup, installation));
+        last = Some((o.setup, fitted));
         let running = match steady {
             Some((reading, running)) if reading == o.reading => running,
             _ => {
-                let running = run(boat, &installation, o);
+                let running = run(boat, &fitted, setup, o);
                 sum += running.strain;
                 running
             }
@@ -45,7 +53,7 @@ pub(super) fn likelihood(plan: &Plan, boat: &Definite, shown: &mut [f64]) -> f64
         steady = Some((o.reading, running));
         let (value, bias) = match o.what {
             What::EngineSpeed => (running.engine_speed, o.bias * boat.row[Latent::Tachometer as usize]),
-            What::ShaftSpeed => (running.engine_speed / installation.drive.reduction, 0.0),
+            What::ShaftSpeed => (running.engine_speed / fitted.installation.drive.reduction, 0.0),
             What::Speed => (running.speed, o.bias * boat.row[Latent::SpeedInstrument as usize]),
             What::Fuel => (running.fuel, 0.0),
         };
@@ -57,7 +65,7 @@ pub(super) fn likelihood(plan: &Plan, boat: &Definite, shown: &mut [f64]) -> f64
 }
 
 /// How many scatters the reading lies from what the boat would show. 0 where the reading only says "at least".
-pub(super) fn gap(o: &Observation, shown: f64) -> f64 {
+pub(crate) fn gap(o: &Observation, shown: f64) -> f64 {
     if !shown.is_finite() {
         return 6.0;
     }
@@ -74,10 +82,11 @@ struct Shown {
     strain: f64,
 }
 
-fn run(boat: &Definite, installation: &Installation, o: &Observation) -> Shown {
+fn run(boat: &Definite, fitted: &Fitted, setup: &Setup, o: &Observation) -> Shown {
+    let installation = &fitted.installation;
     let engine_speed = match o.at {
         At::FullThrottle => {
-            let full = installation.full_throttle();
+            let full = boat.full_throttle(fitted, setup);
             return Shown {
                 engine_speed: full.point.engine_speed.0,
                 speed: full.point.speed,

@@ -47,7 +47,7 @@ impl Setup {
             reduction: change.reduction,
             mass: change.displacement.map(Dist::fixed),
             hull_roughness: change.hull_growth.map(|g| physics::hull_roughness(Some(g), None, 15.0, false).dist),
-            blade_roughness: change.blade_growth.map(|g| physics::blade_roughness(Some(g)).dist),
+            blade_roughness: change.blade_growth.map(|g| physics::blade_roughness(Some(g), false).dist),
             trued: false,
             other_propeller: change.blades.is_some_and(|z| z != fitted_blades)
                 || change.diameter.is_some_and(|d| d > 1.002 * fitted_diameter)
@@ -78,7 +78,7 @@ impl Setup {
             hull_roughness: (state.growth.is_some() || state.since_scrub.is_some()).then(|| {
                 physics::hull_roughness(state.growth, state.since_scrub.as_ref().map(|q| q.middle), 15.0, false).dist
             }),
-            blade_roughness: p.and_then(|p| p.growth).map(|g| physics::blade_roughness(Some(g)).dist),
+            blade_roughness: p.and_then(|p| p.growth).map(|g| physics::blade_roughness(Some(g), false).dist),
             trued: false,
             // Only pitch or cup given: the same propeller before or after work. A diameter, blade number or width given:
             // another propeller with errors of its own.
@@ -93,7 +93,7 @@ impl Setup {
         Setup {
             mass,
             hull_roughness: Some(physics::hull_roughness(Some(Growth::Clean), None, 15.0, false).dist),
-            blade_roughness: Some(physics::blade_roughness(Some(Growth::Clean)).dist),
+            blade_roughness: Some(physics::blade_roughness(Some(Growth::Clean), false).dist),
             ..Setup::default()
         }
     }

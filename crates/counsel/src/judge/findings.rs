@@ -4,6 +4,7 @@ use super::headline::PitchWorth;
 use super::readings::label;
 use crate::band::Accepted;
 use crate::crowd::latent::Latent;
+use crate::crowd::plan::DEEP_LENGTHS;
 use crate::crowd::setup::Setup;
 use crate::panel::{KNOT, Panel, Run};
 use crate::phrase::{chance, number, plain, span};
@@ -60,9 +61,10 @@ fn unexplained(case: &Case, list: &mut Vec<Finding>) {
         gravity: Gravity::Mend,
         code: "readings-unexplained",
         sentence: "No definite boat that fits what was stated shows these readings.".to_owned(),
-        advice: "Prove the tachometer with an optical one, read the ratio from engine and shaft speed, look at bottom and \
+        advice:
+            "Prove the tachometer with an optical one, read the ratio from engine and shaft speed, look at bottom and \
                  blades, and have the pitch measured, in this order of cost, before anything is bought."
-            .to_owned(),
+                .to_owned(),
         hangs_on: vec!["the readings and the stated particulars together".to_owned()],
         source: "weighing of definite boats".to_owned(),
         caution: None,
@@ -126,28 +128,32 @@ fn propeller(case: &Case, worth: &PitchWorth, list: &mut Vec<Finding>) {
                 span(speed),
                 chance(v.right)
             ),
-            advice: format!("Leave it. Read full throttle every month: a drop of 100 to 200 rpm is growth. For scale, {inch}."),
+            advice: format!(
+                "Leave it. Read full throttle every month: a drop of 100 to 200 rpm is growth. For scale, {inch}."
+            ),
             hangs_on: hangs(case),
             source,
             caution: None,
         });
     }
-    if let Some(row) = case.load.iter().rev().find(|row| row.load.middle < 99.0) {
-        if row.load.middle > 90.0 && v.over_pitched > 0.6 {
-            list.push(Finding {
-                gravity: Gravity::Watch,
-                code: "load-at-cruise",
-                sentence: format!(
-                    "At {} rpm the propeller already takes {} of what the engine can give there.",
-                    number(row.engine_speed, 10.0),
-                    span(&row.load)
-                ),
-                advice: "Cruise below the speed where load passes 80 %, and watch exhaust temperature and smoke.".to_owned(),
-                hangs_on: hangs(case),
-                source: "torque balance at steady engine speed; 80 % is common practice, no source".to_owned(),
-                caution: None,
-            });
-        }
+    if let Some(row) = case.load.iter().rev().find(|row| row.load.middle < 99.0)
+        && row.load.middle > 90.0
+        && v.over_pitched > 0.6
+    {
+        list.push(Finding {
+            gravity: Gravity::Watch,
+            code: "load-at-cruise",
+            sentence: format!(
+                "At {} rpm the propeller already takes {} of what the engine can give there.",
+                number(row.engine_speed, 10.0),
+                span(&row.load)
+            ),
+            advice: "Cruise below the speed where load passes 80 %, and watch exhaust temperature and smoke."
+                .to_owned(),
+            hangs_on: hangs(case),
+            source: "torque balance at steady engine speed; 80 % is common practice, no source".to_owned(),
+            caution: None,
+        });
     }
 }
 
@@ -204,9 +210,10 @@ fn hump(case: &Case, list: &mut Vec<Finding>) {
             chance(stuck),
             span(&case.panel.band(&margins, "%"))
         ),
-        advice: "Less pitch, more blade area, less weight aft, trim tabs down; note the engine speed it hangs at and the \
+        advice:
+            "Less pitch, more blade area, less weight aft, trim tabs down; note the engine speed it hangs at and the \
                  seconds to plane."
-            .to_owned(),
+                .to_owned(),
         hangs_on: hangs(case),
         source: "full-throttle thrust against resistance on the way up".to_owned(),
         caution: None,
@@ -253,11 +260,9 @@ fn slip(case: &Case, list: &mut Vec<Finding>) {
     let pitch = plan.dists[Latent::Pitch as usize].middle;
     let ratio = plan.dists[Latent::Reduction as usize].middle;
     let read = case.job.readings.iter().enumerate().filter(|(_, r)| r.state.propeller.is_none()).find_map(|(i, r)| {
-        let shaft = r
-            .shaft_speed
-            .as_ref()
-            .map(|q| q.middle)
-            .or_else(|| r.engine_speed.as_ref().map(|q| q.middle / r.state.reduction.as_ref().map_or(ratio, |s| s.middle)))?;
+        let shaft = r.shaft_speed.as_ref().map(|q| q.middle).or_else(|| {
+            r.engine_speed.as_ref().map(|q| q.middle / r.state.reduction.as_ref().map_or(ratio, |s| s.middle))
+        })?;
         let speed = r.speed.as_ref()?.middle;
         let slip = limits::slip::slip(speed, shaft, pitch)?;
         Some((label(r, i), 100.0 * slip, speed))
@@ -291,7 +296,8 @@ fn slip(case: &Case, list: &mut Vec<Finding>) {
         code: "slip",
         sentence,
         advice: if odd {
-            "A slip far from the usual is first a doubt about pitch, ratio, tachometer or speed: measure those.".to_owned()
+            "A slip far from the usual is first a doubt about pitch, ratio, tachometer or speed: measure those."
+                .to_owned()
         } else {
             format!(
                 "Slip is not loss: a propeller that pushes must slip, and this one's efficiency is {}.",
@@ -350,8 +356,10 @@ fn shallow(case: &Case, list: &mut Vec<Finding>) {
         let froude = depth::froude(speed, depth);
         let (gravity, what) = match Depth::of(speed, depth) {
             Depth::Deep => continue,
+            // Deep for the boat's length: the wave she makes does not feel the bottom.
+            _ if deep_for(case.panel, depth) => continue,
             Depth::Watch => (Gravity::Watch, "the bottom already slows the boat"),
-            Depth::Refuse => (Gravity::Mend, "too shallow to judge by: it was left out of the weighing"),
+            Depth::Refuse => (Gravity::Watch, "too shallow to judge by: it was left out of the weighing"),
         };
         list.push(Finding {
             gravity,
@@ -364,10 +372,17 @@ fn shallow(case: &Case, list: &mut Vec<Finding>) {
             ),
             advice: "Repeat the run in water at least twice as deep.".to_owned(),
             hangs_on: vec!["water depth".to_owned()],
-            source: "depth Froude number V/√(g h): watched above 0.6, refused above 0.8; common practice, no source".to_owned(),
+            source: "depth Froude number V/√(g h): watched above 0.6, refused above 0.8; common practice, no source"
+                .to_owned(),
             caution: None,
         });
     }
+}
+
+/// Whether a depth is more than [`DEEP_LENGTHS`] of the typical boat's lengths.
+fn deep_for(panel: &Panel, depth: f64) -> bool {
+    let lengths: Vec<f64> = panel.boats().map(|b| b.form.length).collect();
+    depth > DEEP_LENGTHS * panel.band(&lengths, "m").middle
 }
 
 fn governed(case: &Case, list: &mut Vec<Finding>) {

@@ -23,36 +23,39 @@ pub(super) fn pitch_worth(case: &Case) -> PitchWorth {
     let plan = &case.panel.crowd.plan;
     let pitch = plan.dists[Latent::Pitch as usize].middle;
     let thin = case.panel.thinned(192);
-    let before = thin.run(case.judged);
-    let at = |p: f64, panel: &Panel| panel.run(&Setup { pitch: Some(p), ..*case.judged });
-    let after = at(pitch - INCH, &thin);
-    let gain: Vec<f64> = before.iter().zip(&after).map(|(b, a)| rpm(a) - rpm(b)).collect();
+    let hulls = thin.resistance(case.judged);
+    let at = |p: f64| thin.run_on(&Setup { pitch: Some(p), ..*case.judged }, &hulls);
+    let gain: Vec<f64> = at(pitch).iter().zip(&at(pitch - INCH)).map(|(b, a)| rpm(a) - rpm(b)).collect();
     let inch = thin.band(&gain, "rpm");
     let better = (case.verdict.right < 0.6).then(|| best_pitch(case, &thin, pitch)).flatten();
+    let better = better.map(|p| {
+        let speeds: Vec<f64> = at(p).iter().map(rpm).collect();
+        (p, thin.band(&speeds, "rpm"))
+    });
     PitchWorth { inch, better }
 }
 
-/// The half inch of pitch (5 mm where the job speaks metric) with the greatest chance of the accepted band.
-fn best_pitch(case: &Case, thin: &Panel, pitch: f64) -> Option<(f64, Band)> {
-    let scouts = thin.thinned(48);
+/// The half inch of pitch with the greatest chance of the accepted band.
+fn best_pitch(case: &Case, thin: &Panel, pitch: f64) -> Option<f64> {
+    let scouts = thin.thinned(32);
+    let hulls = scouts.resistance(case.judged);
+    let middle = case.accepted.middle() * 60.0;
     let step = 0.5 * INCH;
     let first = (0.55 * pitch / step).ceil() as usize;
     let last = (1.5 * pitch / step).floor() as usize;
-    let score = |p: f64, panel: &Panel| {
-        let runs = panel.run(&Setup { pitch: Some(p), ..*case.judged });
-        let inside = panel.share(|i| case.accepted.place(&runs[i]) == Place::Inside);
+    let mut best: Option<(f64, f64)> = None;
+    for i in first..=last {
+        let p = i as f64 * step;
+        let runs = scouts.run_on(&Setup { pitch: Some(p), ..*case.judged }, &hulls);
+        let inside = scouts.share(|i| case.accepted.place(&runs[i]) == Place::Inside);
         // Where the band is narrow no pitch may be likely to hit it: the closest counts.
-        let middle = case.accepted.middle() * 60.0;
         let off = runs.iter().map(|r| (rpm(r) / middle - 1.0).abs()).sum::<f64>() / runs.len() as f64;
-        (inside - 4.0 * off, runs)
-    };
-    let best = (first..=last).map(|i| i as f64 * step).max_by(|a, b| score(*a, &scouts).0.total_cmp(&score(*b, &scouts).0))?;
-    if (best - pitch).abs() < 0.4 * step {
-        return None;
+        let score = inside - 4.0 * off;
+        if best.is_none_or(|(least, _)| score > least) {
+            best = Some((score, p));
+        }
     }
-    let runs = thin.run(&Setup { pitch: Some(best), ..*case.judged });
-    let speeds: Vec<f64> = runs.iter().map(rpm).collect();
-    Some((best, thin.band(&speeds, "rpm")))
+    best.map(|(_, p)| p).filter(|p| (p - pitch).abs() > 0.4 * step)
 }
 
 fn rpm(run: &Run) -> f64 {
@@ -66,7 +69,9 @@ pub(super) fn headline(case: &Case, worth: &PitchWorth) -> String {
                 propeller is changed."
             .to_owned();
     }
-    let band = |a: &Accepted| format!("{} to {} rpm", crate::phrase::number(a.report.low, 10.0), crate::phrase::number(a.report.high, 10.0));
+    let band = |a: &Accepted| {
+        format!("{} to {} rpm", crate::phrase::number(a.report.low, 10.0), crate::phrase::number(a.report.high, 10.0))
+    };
     let v = &case.verdict;
     let expected = span(&case.clean_report.engine_speed);
     let mut text = if v.over_pitched >= 0.6 {

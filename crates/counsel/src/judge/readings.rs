@@ -24,7 +24,8 @@ pub(super) fn fits(job: &Job, crowd: &Crowd) -> Vec<ReadingFit> {
                 What::Speed => ("speed", "kn", 1.0 / KNOT),
                 What::Fuel => ("fuel", "L/h", 3600.0 / density),
             };
-            let column = |shown: &[f64]| -> Vec<f64> { shown.iter().skip(i).step_by(m).map(|x| factor * x.exp()).collect() };
+            let column =
+                |shown: &[f64]| -> Vec<f64> { shown.iter().skip(i).step_by(m).map(|x| factor * x.exp()).collect() };
             let before = column(&crowd.before);
             let expected = Weighted::new(&even).band(&before, unit);
             let logs: Vec<f64> = crowd.before.iter().skip(i).step_by(m).copied().filter(|x| x.is_finite()).collect();
@@ -42,7 +43,7 @@ pub(super) fn fits(job: &Job, crowd: &Crowd) -> Vec<ReadingFit> {
 }
 
 /// What to call a reading.
-pub(super) fn label(reading: &job::Reading, index: usize) -> String {
+pub(crate) fn label(reading: &job::Reading, index: usize) -> String {
     match (&reading.label, &reading.date) {
         (Some(label), _) => label.clone(),
         (None, Some(date)) => format!("reading of {date}"),

@@ -42,8 +42,9 @@ pub fn published(pitch_ratio: f64, expanded_area_ratio: f64, blades: u8) -> Poly
 
 /// The series for one propeller, kept where the polynomials make sense, with notes when that moved them.
 ///
-/// The blade terms are the B-series': at equal load and area they put 2, 3 and 4 blades within 1 to 2 % of each other, and not
-/// always in the order the trade knows. This fit cannot decide between blade numbers.
+/// The data are of three blades. Another number is taken through the B-series ratio of thrust and of torque at the same pitch
+/// and area, at [`USUAL_LOADING`]: the published terms with `Z` add the B-series difference instead, which on the larger
+/// flat-faced torque puts four blades before two at equal load, against what the trade knows.
 ///
 /// No effect of the Reynolds number: the fit does not say at which it holds.
 #[must_use]
@@ -57,8 +58,20 @@ pub fn reduce(pitch_ratio: f64, expanded_area_ratio: f64, blades: u8) -> Noted<P
     notes.add_if(z != 3, Note::FlatFacedBladesBorrowed);
     notes.add_if(!within(expanded_area_ratio, AREA_RATIOS), Note::AreaRatioOutsideSeries);
     notes.add_if(!within(pitch_ratio, PITCH_RATIOS), Note::PitchRatioOutsideSeries);
-    Noted::new(stretch(published(pitch, area, z), pitch_ratio, pitch), notes)
+    let mut sum = published(pitch, area, 3);
+    if z != 3 {
+        let (these, three) = (bseries::published(pitch, area, z), bseries::published(pitch, area, 3));
+        let j = USUAL_LOADING * pitch;
+        let ratio = |these: f64, three: f64| if three > 0.0 && these > 0.0 { these / three } else { 1.0 };
+        let thrust = ratio(these.thrust(j), three.thrust(j));
+        let torque = ratio(these.torque(j), three.torque(j));
+        sum = Polynomials { kt: sum.kt.map(|c| c * thrust), kq: sum.kq.map(|c| c * torque) };
+    }
+    Noted::new(stretch(sum, pitch_ratio, pitch), notes)
 }
+
+/// `J/(P/D)` at which the B-series ratio between blade numbers is taken: between cruising and full load.
+const USUAL_LOADING: f64 = 0.6;
 
 /// The error of the fit at a pitch ratio and expanded area ratio, as the standard deviation of the logarithm of thrust and torque.
 ///

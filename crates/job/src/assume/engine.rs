@@ -102,7 +102,12 @@ pub(super) fn engine(job: &Job, hull: Kind, kind: EngineKind, arrangement: Arran
             EngineKind::Electric => Known::assumed(0.97, 1.0, 1.01, "estimate"),
             // Auxiliaries and small working diesels are old, drive alternators, breathe hot air and hardly ever reach
             // their rated speed; "tired" is the commonest word in the reports.
-            EngineKind::NaturalDiesel => Known::assumed(0.84, 0.95, 1.01, "makers' tolerance, age and what is driven off it; estimate"),
+            EngineKind::NaturalDiesel => Known::assumed(
+                0.80,
+                0.94,
+                1.02,
+                "makers' tolerance, age, full travel of the throttle, what is driven off it; estimate",
+            ),
             _ => Known::assumed(0.90, 0.97, 1.02, "makers' tolerance ±5 % and wear; estimate"),
         },
         reduction,

@@ -3,6 +3,10 @@
 //! Every uncertain quantity is a [`Band`]: 10 %, 50 %, 90 % of the weighted crowd, and its unit. Speeds are in knots,
 //! rotation in rpm, lengths in millimetres, powers in kilowatts: a front end converts for the reader.
 
+mod evidence;
+
+pub use evidence::*;
+
 use serde::Serialize;
 
 /// An uncertain quantity: one chance in ten below `low`, one in ten above `high`.

@@ -1,0 +1,58 @@
+//! The JSON contract: one envelope around every answer.
+
+use counsel::report::{Choice, Comparison, Judgement};
+use serde::Serialize;
+
+use crate::commands::new::Recorded;
+use crate::commands::openwater::OpenWater;
+use crate::commands::sources::Sources;
+
+/// Version of the contract. Within a version fields are added, never renamed or taken away.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub enum Version {
+    /// The first.
+    #[serde(rename = "fairwake/1")]
+    One,
+}
+
+/// What the program answers with `--format json`.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Answer {
+    /// Version of the contract.
+    pub schema: Version,
+    /// The command and its answer.
+    #[serde(flatten)]
+    pub report: Report,
+}
+
+/// The answer of each command.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(tag = "command", rename_all = "lowercase")]
+pub enum Report {
+    /// `fairwake new`
+    New(Recorded),
+    /// `fairwake judge`
+    Judge(Box<Judgement>),
+    /// `fairwake try`
+    Try(Box<Comparison>),
+    /// `fairwake choose`
+    Choose(Box<Choice>),
+    /// `fairwake openwater`
+    OpenWater(OpenWater),
+    /// `fairwake resistance`
+    Resistance(Box<counsel::ResistanceTable>),
+    /// `fairwake sources`
+    Sources(Sources),
+}
+
+impl Report {
+    /// As JSON, ending in a line end.
+    pub fn to_json(self) -> Result<String, serde_json::Error> {
+        let mut text = serde_json::to_string_pretty(&Answer { schema: Version::One, report: self })?;
+        text.push('\n');
+        Ok(text)
+    }
+}

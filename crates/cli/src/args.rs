@@ -1,0 +1,282 @@
+//! What can be said on the command line.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use job::{Cup, Duty, Growth};
+
+use crate::value;
+
+/// The right propeller on a small craft, and kept right.
+#[derive(Debug, Parser)]
+#[command(
+    name = "fairwake",
+    version,
+    max_term_width = 100,
+    disable_help_subcommand = true,
+    subcommand_required = true,
+    arg_required_else_help = true,
+    after_help = "Exit codes: 0 done, 1 done and what --fail-on names was reached, 2 could not.\n\
+                  A judgement is advice. Rules, surveyors and the makers of engine and gearbox outrank it."
+)]
+pub struct Cli {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+    /// How to answer.
+    #[command(flatten)]
+    pub common: Common,
+}
+
+/// Options that every command takes.
+#[derive(Clone, Copy, Debug, Args)]
+#[command(next_help_heading = "How to answer")]
+pub struct Common {
+    /// Text for people, or JSON for programs (whose values name their units, whatever --units says)
+    #[arg(long, global = true, value_enum, default_value_t = Format::Text, value_name = "FORMAT")]
+    pub format: Format,
+    /// Units of the text: mm, kg, kW, L or in, lb, hp, US gal; boat speed is in knots either way
+    #[arg(long, global = true, value_enum, default_value_t = Units::Metric, value_name = "UNITS")]
+    pub units: Units,
+    /// Seed of the draw of definite boats: the same seed gives the same answer
+    #[arg(long, global = true, default_value_t = 1, value_name = "NUMBER")]
+    pub seed: u32,
+    /// How many definite boats to draw
+    #[arg(long, global = true, default_value_t = 4000, value_name = "NUMBER",
+          value_parser = clap::value_parser!(u32).range(100..=1_000_000))]
+    pub boats: u32,
+    /// Colour in the text; NO_COLOR in the environment is honoured by `auto`
+    #[arg(long, global = true, value_enum, default_value_t = Colour::Auto, value_name = "WHEN")]
+    pub colour: Colour,
+}
+
+/// Form of the answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    // Text for people.
+    Text,
+    // JSON for programs.
+    Json,
+}
+
+/// Units of the text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Units {
+    // Millimetres, kilograms, kilowatts, litres.
+    Metric,
+    // Inches, pounds, horsepower, US gallons.
+    Imperial,
+}
+
+/// When to colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Colour {
+    // When a person reads it.
+    Auto,
+    // Always.
+    Always,
+    // Never.
+    Never,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Ask the call's questions and write a job file
+    New(NewArgs),
+    /// Judge the propeller fitted: does it suit engine and boat, and how sure is that
+    Judge(JudgeArgs),
+    /// Try a change: before, after, and the difference
+    Try(TryArgs),
+    /// Shortlist of changes, propellers and ratios, best first
+    Choose(ChooseArgs),
+    /// Open-water characteristics of a propeller by a published series
+    Openwater(OpenWaterArgs),
+    /// Resistance of the hull over speed
+    Resistance(ResistanceArgs),
+    /// Every method used: formula, range, error, source, and how far to trust it
+    Sources(SourcesArgs),
+    /// Print a completion script for a shell
+    Completions(CompletionsArgs),
+}
+
+/// `fairwake new`
+#[derive(Debug, Args)]
+pub struct NewArgs {
+    /// The job file to write
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Replace the file if it is there
+    #[arg(long)]
+    pub force: bool,
+}
+
+/// `fairwake judge`
+#[derive(Debug, Args)]
+pub struct JudgeArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Exit with code 1 when one of these is reached
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "WHAT")]
+    pub fail_on: Vec<FailOn>,
+}
+
+/// What `judge --fail-on` can look for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum FailOn {
+    // Over-pitched is likelier than not
+    OverPitched,
+    // Under-pitched is likelier than not
+    UnderPitched,
+    // A finding says mend, or stop
+    Mend,
+    // A finding says stop
+    Stop,
+}
+
+/// `fairwake try`
+#[derive(Debug, Args)]
+pub struct TryArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// The changes.
+    #[command(flatten)]
+    pub change: ChangeArgs,
+    /// Exit with code 1 when, after the change, one of these is likelier than not
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "WHAT")]
+    pub fail_on: Vec<FailOnChange>,
+}
+
+/// What `try --fail-on` can look for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum FailOnChange {
+    // Over-pitched is likelier than not
+    OverPitched,
+    // Under-pitched is likelier than not
+    UnderPitched,
+}
+
+/// What can be changed.
+#[derive(Debug, Args)]
+#[command(next_help_heading = "Changes (at least one)")]
+pub struct ChangeArgs {
+    /// Diameter, e.g. "15 in" or "380 mm"
+    #[arg(long, value_name = "LENGTH", value_parser = value::length)]
+    pub diameter: Option<f64>,
+    /// Pitch, e.g. "9 in"
+    #[arg(long, value_name = "LENGTH", value_parser = value::pitch)]
+    pub pitch: Option<f64>,
+    /// Number of blades
+    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u8).range(2..=7))]
+    pub blades: Option<u8>,
+    /// Expanded area ratio, e.g. 0.55
+    #[arg(long, value_name = "RATIO", value_parser = value::area_ratio)]
+    pub area: Option<f64>,
+    /// Cup of the trailing edge
+    #[arg(long, value_name = "CUP", value_parser = value::word::<Cup>())]
+    pub cup: Option<Cup>,
+    /// Reduction ahead, e.g. 2.6
+    #[arg(long, value_name = "RATIO", value_parser = value::reduction)]
+    pub reduction: Option<f64>,
+    /// Weight of the boat in running trim, e.g. "7.2 t"
+    #[arg(long, value_name = "MASS", value_parser = value::mass)]
+    pub displacement: Option<f64>,
+    /// State of the bottom
+    #[arg(long, value_name = "STATE", value_parser = value::word::<Growth>())]
+    pub growth: Option<Growth>,
+    /// State of the blades
+    #[arg(long, value_name = "STATE", value_parser = value::word::<Growth>())]
+    pub blade_growth: Option<Growth>,
+}
+
+///// `fairwake choose`
+#[derive(Debug, Args)]
+pub struct ChooseArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// What the propeller is for, instead of what the job says
+    #[arg(long, value_name = "DUTY", value_parser = value::word::<Duty>())]
+    pub duty: Option<Duty>,
+    /// How many lines of the shortlist to show
+    #[arg(long, default_value_t = 12, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=500))]
+    pub most: u16,
+}
+
+/// `fairwake openwater`
+#[derive(Debug, Args)]
+pub struct OpenWaterArgs {
+    /// Take the propeller from this job file; options below replace what it says
+    #[arg(value_name = "JOB")]
+    pub job: Option<PathBuf>,
+    /// The propeller series
+    #[arg(long, value_enum, value_name = "SERIES")]
+    pub series: Option<SeriesWord>,
+    /// Number of blades
+    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u8).range(2..=7))]
+    pub blades: Option<u8>,
+    /// Pitch over diameter
+    #[arg(long, value_name = "RATIO", value_parser = value::pitch_ratio)]
+    pub pitch_ratio: Option<f64>,
+    /// Expanded area ratio
+    #[arg(long, value_name = "RATIO", value_parser = value::series_area_ratio)]
+    pub area_ratio: Option<f64>,
+    /// Diameter, when the pitch is given as a length
+    #[arg(long, value_name = "LENGTH", value_parser = value::length, requires = "pitch")]
+    pub diameter: Option<f64>,
+    /// Pitch as a length, instead of the pitch ratio
+    #[arg(long, value_name = "LENGTH", value_parser = value::pitch, requires = "diameter", conflicts_with = "pitch_ratio")]
+    pub pitch: Option<f64>,
+    /// Reynolds number of the blade at 0.75 R [the series' own when left out]
+    #[arg(long, value_name = "NUMBER", value_parser = value::reynolds)]
+    pub reynolds: Option<f64>,
+    /// Cup of the trailing edge
+    #[arg(long, value_name = "CUP", value_parser = value::word::<Cup>())]
+    pub cup: Option<Cup>,
+    /// First advance ratio
+    #[arg(long, default_value_t = 0.0, value_name = "J", value_parser = value::advance_ratio)]
+    pub from: f64,
+    /// Last advance ratio [where the thrust ends when left out]
+    #[arg(long, value_name = "J", value_parser = value::advance_ratio)]
+    pub to: Option<f64>,
+    /// Step of the advance ratio
+    #[arg(long, default_value_t = 0.05, value_name = "J", value_parser = value::step)]
+    pub step: f64,
+}
+
+/// A propeller series.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum SeriesWord {
+    // Wageningen B-series, airfoil sections, 2 to 7 blades
+    B,
+    // Flat-faced sections with round backs
+    FlatFaced,
+    // Kaplan blades in a nozzle
+    Ducted,
+}
+
+/// `fairwake resistance`
+#[derive(Debug, Args)]
+pub struct ResistanceArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+}
+
+/// `fairwake sources`
+#[derive(Debug, Args)]
+pub struct SourcesArgs {
+    /// Show only methods in which this word occurs
+    #[arg(value_name = "TERM")]
+    pub term: Option<String>,
+}
+
+/// `fairwake completions`
+#[derive(Debug, Args)]
+pub struct CompletionsArgs {
+    /// The shell
+    #[arg(value_enum, value_name = "SHELL")]
+    pub shell: clap_complete::Shell,
+}

@@ -1,0 +1,10 @@
+//! One file per command.
+
+pub mod change;
+pub mod choose;
+pub mod completions;
+pub mod judge;
+pub mod new;
+pub mod openwater;
+pub mod resistance;
+pub mod sources;

@@ -1,0 +1,9 @@
+//! The program as its users meet it: one binary, a module per concern.
+
+mod answers;
+mod bad_input;
+mod command;
+mod help;
+mod new;
+mod pages;
+mod schema;

@@ -1,0 +1,132 @@
+//! `cargo xtask test`: everything that must hold, each step once, all steps even when one fails.
+
+use std::io::{BufRead as _, BufReader};
+use std::process::Stdio;
+use std::time::Instant;
+
+use crate::{generate, run};
+
+/// What a step came to.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Count {
+    passed: u32,
+    failed: u32,
+}
+
+/// Runs all steps. A step that is not a run of tests counts as one test.
+pub fn all() -> Result<(), String> {
+    let mut total = Count::default();
+    let mut failed = Vec::new();
+    let mut step = |name: &str, work: &dyn Fn() -> Count| {
+        println!("== {name}");
+        let start = Instant::now();
+        let count = work();
+        total.passed += count.passed;
+        total.failed += count.failed;
+        if count.failed > 0 {
+            failed.push(name.to_owned());
+        }
+        println!("== {name}: {:.1} s\n", start.elapsed().as_secs_f64());
+    };
+    step("format", &|| one(run::cargo(&["fmt", "--all", "--check"])));
+    step("lints", &|| {
+        one(run::cargo(&["clippy", "--workspace", "--all-targets", "--quiet", "--", "--deny", "warnings"]))
+    });
+    step("tests", &tests);
+    step("generated files", &|| one(generate::check()));
+    step("documentation", &|| one(documentation()));
+    step("the README's first command", &|| one(readme()));
+
+    for name in &failed {
+        println!("failed: {name}");
+    }
+    println!("{} passed, {} failed", total.passed, total.failed);
+    if failed.is_empty() { Ok(()) } else { Err("not everything holds".to_owned()) }
+}
+
+fn one(done: Result<(), String>) -> Count {
+    match done {
+        Ok(()) => Count { passed: 1, failed: 0 },
+        Err(why) => {
+            println!("{why}");
+            Count { passed: 0, failed: 1 }
+        }
+    }
+}
+
+/// All tests of the workspace, counted from what the harness says.
+fn tests() -> Count {
+    let mut child = match run::command(&["test", "--workspace", "--no-fail-fast"]).stdout(Stdio::piped()).spawn() {
+        Ok(child) => child,
+        Err(error) => return one(Err(format!("cargo does not start: {error}"))),
+    };
+    let mut count = Count::default();
+    if let Some(printed) = child.stdout.take() {
+        for line in BufReader::new(printed).lines().map_while(Result::ok) {
+            println!("{line}");
+            if let Some(more) = summary(&line) {
+                count.passed += more.passed;
+                count.failed += more.failed;
+            }
+        }
+    }
+    let ended_well = child.wait().is_ok_and(|status| status.success());
+    if !ended_well && count.failed == 0 {
+        // It did not even build, or a test took the whole process down.
+        count.failed = 1;
+    }
+    count
+}
+
+/// Reads `test result: ok. 12 passed; 0 failed; ...`.
+fn summary(line: &str) -> Option<Count> {
+    let (_, rest) = line.strip_prefix("test result: ")?.split_once(". ")?;
+    let number =
+        |word: &str| rest.split(';').find_map(|part| part.trim().strip_suffix(word)?.trim().parse::<u32>().ok());
+    Some(Count { passed: number("passed")?, failed: number("failed")? })
+}
+
+fn documentation() -> Result<(), String> {
+    let arguments = ["doc", "--workspace", "--no-deps", "--quiet"];
+    let status = run::command(&arguments).env("RUSTDOCFLAGS", "--deny warnings").status();
+    if status.is_ok_and(|status| status.success()) { Ok(()) } else { Err("the documentation has warnings".to_owned()) }
+}
+
+/// Runs the first command of the README as it stands there.
+fn readme() -> Result<(), String> {
+    let readme =
+        std::fs::read_to_string(run::root().join("README.md")).map_err(|error| format!("README.md: {error}"))?;
+    let line = first_command(&readme).ok_or("README.md shows no command that begins with `cargo run`")?;
+    let arguments: Vec<&str> = line.split_whitespace().skip(1).collect();
+    run::cargo(&arguments)
+}
+
+/// The first line of a code block that runs the program.
+fn first_command(readme: &str) -> Option<&str> {
+    let mut inside = false;
+    readme.lines().map(str::trim).find(|line| {
+        if line.starts_with("```") {
+            inside = !inside;
+        }
+        inside && line.starts_with("cargo run ")
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_summary_of_the_harness_is_read() {
+        let line = "test result: FAILED. 12 passed; 3 failed; 0 ignored; 0 measured; 0 filtered out; finished in 0.01s";
+        assert_eq!(summary(line), Some(Count { passed: 12, failed: 3 }));
+        assert_eq!(summary("test one ... ok"), None);
+    }
+
+    #[test]
+    fn the_first_command_stands_in_a_code_block() {
+        let readme = "cargo run nothing\n```sh\n# see\ncargo run --release -- judge x\n```\n";
+        assert_eq!(first_command(readme), Some("cargo run --release -- judge x"));
+        assert_eq!(first_command("none"), None);
+    }
+}
