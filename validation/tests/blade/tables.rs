@@ -162,7 +162,7 @@ fn denny_p4119_area() {
     let p = of_blade(&blade_of(&rows, 0.5 * d), 3, 0.2);
     let a = areas(&p);
     println!(
-        "P4119: AE/A0 {:.4} (chord integral of the notes 0.606), AP/A0 {:.4} (Taylor {:.4})",
+        "P4119: AE/A0 {:.4} (second program 0.606), AP/A0 {:.4} (Taylor {:.4})",
         a.expanded_ratio, a.projected_ratio, a.projected_ratio_taylor
     );
     // 0.5986 by trapezoids, 0.6035 by a spline over r/R: again the tip.
