@@ -90,8 +90,30 @@ fn kind(words: &[String]) -> Option<Kind> {
     let lower: Vec<String> = words.iter().map(|w| w.to_lowercase()).collect();
     let has = |any: &[&str]| lower.iter().any(|w| any.contains(&w.as_str()));
     if has(&[
-        "wind", "aws", "tws", "temp", "temperature", "pressure", "heading", "max", "min", "target", "limit", "level",
-        "used", "total", "trip", "magnetic", "accuracy", "vertical", "air", "age", "error", "set", "load", "remaining",
+        "wind",
+        "aws",
+        "tws",
+        "temp",
+        "temperature",
+        "pressure",
+        "heading",
+        "max",
+        "min",
+        "target",
+        "limit",
+        "level",
+        "used",
+        "total",
+        "trip",
+        "magnetic",
+        "accuracy",
+        "vertical",
+        "air",
+        "age",
+        "error",
+        "set",
+        "load",
+        "remaining",
     ]) {
         return None;
     }

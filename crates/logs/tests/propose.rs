@@ -26,7 +26,9 @@ fn readings_go_into_the_file_and_come_back_the_same() {
         // Only the places in the file differ.
         let mut mine = proposal.reading.clone();
         for r in [&mut back, &mut mine] {
-            for q in [&mut r.engine_speed, &mut r.speed, &mut r.depth, &mut r.fuel, &mut r.shaft_speed].into_iter().flatten() {
+            for q in
+                [&mut r.engine_speed, &mut r.speed, &mut r.depth, &mut r.fuel, &mut r.shaft_speed].into_iter().flatten()
+            {
                 q.at = 0..0;
             }
             r.speeds.iter_mut().for_each(|q| q.at = 0..0);

@@ -52,7 +52,9 @@ fn weak_readings_are_named() {
     let mixed = one("speed = [\"6.5 kn (gps)\", \"6.1 kn (gps)\", \"5.8 kn (log)\"]\n");
     assert!((mixed.speed.unwrap() / KNOT - 6.3).abs() < 1e-9 && (mixed.log_error.unwrap() / KNOT + 0.5).abs() < 1e-9);
     // A good reading raises none.
-    let good = one("full_throttle = true\nengine_speed = \"2913 rpm\"\nby = \"optical\"\nspeed = [\"6.93 kn\", \"6.51 kn\"]\n");
+    let good = one(
+        "full_throttle = true\nengine_speed = \"2913 rpm\"\nby = \"optical\"\nspeed = [\"6.93 kn\", \"6.51 kn\"]\n",
+    );
     assert_eq!(codes(&good), Vec::<&str>::new());
     assert_eq!(one("label = \"x\"\n"), Reduced::default());
 }
@@ -60,7 +62,9 @@ fn weak_readings_are_named() {
 fn job(readings: &[(&str, &str, &str)]) -> Job {
     let text: String = readings
         .iter()
-        .map(|(date, rpm, more)| format!("[[reading]]\ndate = \"{date}\"\nfull_throttle = true\nengine_speed = \"{rpm} rpm\"\n{more}"))
+        .map(|(date, rpm, more)| {
+            format!("[[reading]]\ndate = \"{date}\"\nfull_throttle = true\nengine_speed = \"{rpm} rpm\"\n{more}")
+        })
         .collect();
     Job::read(&text).unwrap().job
 }
