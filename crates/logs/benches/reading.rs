@@ -47,7 +47,13 @@ fn reading(c: &mut Criterion) {
     });
     let csv = fill("time,rpm,speed (kn),course (deg),depth (m)\n", SIZE, |t, text| {
         let (d, h, m, s) = hms(t);
-        *text += &format!("2026-05-{:02}T{h:02}:{m:02}:{s:02}Z,{},{:.2},{:.1},12.7\n", 1 + d % 28, 2900 + t % 7, speed(t), 40.0);
+        *text += &format!(
+            "2026-05-{:02}T{h:02}:{m:02}:{s:02}Z,{},{:.2},{:.1},12.7\n",
+            1 + d % 28,
+            2900 + t % 7,
+            speed(t),
+            40.0
+        );
     });
     let numbers = fill("time (s),rpm,speed (kn),course (deg),depth (m)\n", SIZE, |t, text| {
         *text += &format!("{:.1},{},{:.2},{:.1},12.7\n", t as f64 * 0.2, 2900 + t % 7, speed(t), 40.0);

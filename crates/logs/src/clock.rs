@@ -96,7 +96,8 @@ pub(crate) fn iso(text: &[u8]) -> Option<(f64, bool)> {
     let rest = text[split + 1..].trim_ascii();
     let (clock, offset, said) = match rest {
         [clock @ .., b'Z' | b'z'] => (clock, 0.0, true),
-        [clock @ .., sign @ (b'+' | b'-'), h1, h2, b':', m1, m2] | [clock @ .., sign @ (b'+' | b'-'), h1, h2, m1, m2] => {
+        [clock @ .., sign @ (b'+' | b'-'), h1, h2, b':', m1, m2]
+        | [clock @ .., sign @ (b'+' | b'-'), h1, h2, m1, m2] => {
             let away = (number(&[*h1, *h2])? * 3600 + number(&[*m1, *m2])? * 60) as f64;
             (clock, if *sign == b'-' { -away } else { away }, true)
         }
@@ -117,7 +118,9 @@ mod tests {
         assert_eq!(iso(b"2001-09-09 03:46:40.250+02:00"), Some((1e9 + 0.25, true)));
         assert_eq!(iso(b"2001-09-08T21:46:40-0400"), Some((1e9, true)));
         assert_eq!(iso(b"2000-02-29T00:00"), Some((951_782_400.0, false)));
-        for bad in ["", "T", "2001-02-29T00:00:00Z", "2001-09-09", "2001-09-09T25:00:00Z", "2001-09-09T01:46:4aZ", "é-09T"] {
+        for bad in
+            ["", "T", "2001-02-29T00:00:00Z", "2001-09-09", "2001-09-09T25:00:00Z", "2001-09-09T01:46:4aZ", "é-09T"]
+        {
             assert_eq!(iso(bad.as_bytes()), None, "{bad}");
         }
     }

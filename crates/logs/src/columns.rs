@@ -60,10 +60,8 @@ fn cell(text: &str) -> Cell {
     let mut last = ' ';
     for c in name.chars() {
         let breaks = c.is_uppercase() && last.is_lowercase() || c.is_ascii_digit() != last.is_ascii_digit();
-        if !c.is_alphanumeric() && c != '/' && c != '°' || breaks {
-            if !word.is_empty() {
-                words.push(std::mem::take(&mut word));
-            }
+        if (!c.is_alphanumeric() && c != '/' && c != '°' || breaks) && !word.is_empty() {
+            words.push(std::mem::take(&mut word));
         }
         if c.is_alphanumeric() || c == '/' || c == '°' {
             word.push(c);
@@ -90,8 +88,30 @@ fn kind(words: &[String]) -> Option<Kind> {
     let lower: Vec<String> = words.iter().map(|w| w.to_lowercase()).collect();
     let has = |any: &[&str]| lower.iter().any(|w| any.contains(&w.as_str()));
     if has(&[
-        "wind", "aws", "tws", "temp", "temperature", "pressure", "heading", "max", "min", "target", "limit", "level",
-        "used", "total", "trip", "magnetic", "accuracy", "vertical", "air", "age", "error", "set", "load", "remaining",
+        "wind",
+        "aws",
+        "tws",
+        "temp",
+        "temperature",
+        "pressure",
+        "heading",
+        "max",
+        "min",
+        "target",
+        "limit",
+        "level",
+        "used",
+        "total",
+        "trip",
+        "magnetic",
+        "accuracy",
+        "vertical",
+        "air",
+        "age",
+        "error",
+        "set",
+        "load",
+        "remaining",
     ]) {
         return None;
     }

@@ -148,6 +148,8 @@ fn start(head: &[u8]) -> &[u8] {
 fn is_sentence(line: &[u8]) -> bool {
     let Some(at) = memchr::memchr2(b'$', b'!', line) else { return false };
     let rest = &line[at + 1..];
-    rest.len() > 6 && rest[..5].iter().all(u8::is_ascii_alphanumeric) && rest[2..5].iter().any(u8::is_ascii_uppercase)
+    rest.len() > 6
+        && rest[..5].iter().all(u8::is_ascii_alphanumeric)
+        && rest[2..5].iter().any(u8::is_ascii_uppercase)
         && rest[5..].iter().take(4).any(|c| *c == b',')
 }

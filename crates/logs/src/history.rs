@@ -125,7 +125,9 @@ pub fn history(job: &Job) -> History {
     } else {
         match level {
             Level::Watch => "growth is the usual cause: look at hull and propeller, and read it again within a month",
-            Level::Alarm => "clean hull and propeller before looking at pitch or engine; do not run an engine that cannot reach its speed hard",
+            Level::Alarm => {
+                "clean hull and propeller before looking at pitch or engine; do not run an engine that cannot reach its speed hard"
+            }
         }
     };
     history.alarm = Some(Alarm { level, clean, latest, fallen, part, message, help: help.to_owned() });

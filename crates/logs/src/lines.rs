@@ -53,11 +53,7 @@ impl<R: Read> Lines<R> {
                 let (from, to) = (self.start, searched + at);
                 self.start = to + 1;
                 let long = to - from > LONGEST;
-                return Ok(Some(Line {
-                    bytes: trim(&self.buffer[from..to.min(from + LONGEST)]),
-                    long,
-                    cut: false,
-                }));
+                return Ok(Some(Line { bytes: trim(&self.buffer[from..to.min(from + LONGEST)]), long, cut: false }));
             }
             if self.end - self.start > LONGEST {
                 return self.skip_long();

@@ -137,7 +137,12 @@ fn why(runs: &Runs) -> String {
     }
     let _ = write!(text, ": {:.2} ± {:.2} kn", runs.speed / KNOT, runs.half / KNOT);
     if let Some(current) = runs.current {
-        let _ = write!(text, ", current {:.2} kn {}", current.abs() / KNOT, if current >= 0.0 { "with" } else { "against" });
+        let _ = write!(
+            text,
+            ", current {:.2} kn {}",
+            current.abs() / KNOT,
+            if current >= 0.0 { "with" } else { "against" }
+        );
         text.push_str(" the first run");
     }
     if let Some(drift) = runs.drift {

@@ -78,7 +78,10 @@ fn speeds(reading: &Reading, reduced: &mut Reduced) {
         reduced.log_error = Some(error);
         doubt(
             "log-and-gps",
-            format!("satellite and log speeds in one list; the log shows {:+.2} kn against the satellites", error / KNOT),
+            format!(
+                "satellite and log speeds in one list; the log shows {:+.2} kn against the satellites",
+                error / KNOT
+            ),
             "give the runs by satellite as the speed, and the log's number in the notes",
         );
     } else {
@@ -117,7 +120,8 @@ fn speeds(reading: &Reading, reduced: &mut Reduced) {
             "rare on the water: was one copied, or read off a log, which does not see the current?",
         );
     }
-    let half_knots = |r: &Quantity| r.text.contains("kn") && (r.middle / KNOT * 2.0 - (r.middle / KNOT * 2.0).round()).abs() < 1e-6;
+    let half_knots =
+        |r: &Quantity| r.text.contains("kn") && (r.middle / KNOT * 2.0 - (r.middle / KNOT * 2.0).round()).abs() < 1e-6;
     if runs.iter().all(half_knots) && !runs.iter().any(|r| r.own_spread) {
         doubt(
             "round-speed",
@@ -157,7 +161,8 @@ fn currents(values: &[f64], reduced: &mut Reduced) {
     }
     let differ = (values[0] - values[1]).abs();
     if values.len() == 2 && differ > WAYS_DIFFER {
-        let message = format!("the two ways differ by {:.1} kn: a current of {:.1} kn", differ / KNOT, 0.5 * differ / KNOT);
+        let message =
+            format!("the two ways differ by {:.1} kn: a current of {:.1} kn", differ / KNOT, 0.5 * differ / KNOT);
         reduced.doubts.push(Doubt::new(
             "strong-current",
             message,
@@ -181,7 +186,9 @@ fn turns(reading: &Reading, reduced: &mut Reduced) {
             format!("{rpm:.0} rpm is not read off an instrument"),
             "read it off, best with an optical tachometer",
         ),
-        Some(Source::Optical | Source::Display) if rpm >= 500.0 && (rpm / 100.0 - (rpm / 100.0).round()).abs() < 1e-6 => {
+        Some(Source::Optical | Source::Display)
+            if rpm >= 500.0 && (rpm / 100.0 - (rpm / 100.0).round()).abs() < 1e-6 =>
+        {
             doubt(
                 "round-rpm",
                 format!("{rpm:.0} rpm is a round number for an instrument that shows single turns"),

@@ -98,7 +98,8 @@ fn same_setting(chain: &[Stretch], leg: &Stretch, pairing: &Pairing) -> bool {
         && chain.iter().rev().enumerate().all(|(back, other)| {
             let reach: &dyn Fn(f64) -> f64 =
                 if back % 2 == 0 { &|v| (0.5 * v).min(4.0 * KNOT) } else { &|v| (0.04 * v).max(0.2 * KNOT) };
-            near(other.through_water, leg.through_water, &|v| 0.05 * v) && near(other.over_ground, leg.over_ground, reach)
+            near(other.through_water, leg.through_water, &|v| 0.05 * v)
+                && near(other.over_ground, leg.over_ground, reach)
         })
 }
 
@@ -186,13 +187,11 @@ fn reduce(stretches: Vec<Stretch>) -> Runs {
         (values.len() == stretches.len()).then(|| values.iter().sum::<f64>() / values.len() as f64)
     };
     let rpm = mean(&|s| s.rpm.map(|m| m.value));
-    let by_log = mean(&|s| s.through_water.map(|m| m.value)).filter(|_| stretches.iter().all(|s| s.over_ground.is_some()));
+    let by_log =
+        mean(&|s| s.through_water.map(|m| m.value)).filter(|_| stretches.iter().all(|s| s.over_ground.is_some()));
     let ground: Vec<Mean> = stretches.iter().filter_map(|s| s.over_ground).collect();
-    let speeds: Vec<Mean> = if ground.len() == stretches.len() {
-        ground
-    } else {
-        stretches.iter().filter_map(Stretch::speed).collect()
-    };
+    let speeds: Vec<Mean> =
+        if ground.len() == stretches.len() { ground } else { stretches.iter().filter_map(Stretch::speed).collect() };
     let by_ground = stretches.iter().all(|s| s.over_ground.is_some());
     let values: Vec<f64> = speeds.iter().map(|m| m.value).collect();
     let times: Vec<f64> = stretches.iter().map(Stretch::middle).collect();

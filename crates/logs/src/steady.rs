@@ -231,7 +231,11 @@ fn stretch(samples: &[Sample], limits: &Limits) -> Option<Stretch> {
         && high > 1.02 * low
     {
         let message = format!("the engines turn at {low:.0} and {high:.0} rpm");
-        found.doubts.push(Doubt::new("engines-differ", message, "swap the tachometers, then look which side it follows"));
+        found.doubts.push(Doubt::new(
+            "engines-differ",
+            message,
+            "swap the tachometers, then look which side it follows",
+        ));
     }
     Some(found)
 }

@@ -128,8 +128,7 @@ fn header(text: &[u8]) -> Option<(u8, Vec<String>)> {
 /// The cells of a line.
 fn split(text: &[u8], delimiter: u8) -> Vec<String> {
     let mut record = csv::ByteRecord::new();
-    let mut reader =
-        csv::ReaderBuilder::new().has_headers(false).flexible(true).delimiter(delimiter).from_reader(text);
+    let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(true).delimiter(delimiter).from_reader(text);
     match reader.read_byte_record(&mut record) {
         Ok(true) => record.iter().take(WIDEST).map(|c| String::from_utf8_lossy(c).trim().to_owned()).collect(),
         _ => Vec::new(),
@@ -201,7 +200,9 @@ impl Table {
                 self.zone_unsaid |= !said;
                 time
             }),
-            Times::Number(factor) => number(text, self.delimiter).map(|v| v * factor).filter(|t| (0.0..7e9).contains(t)),
+            Times::Number(factor) => {
+                number(text, self.delimiter).map(|v| v * factor).filter(|t| (0.0..7e9).contains(t))
+            }
             Times::OfDay => match (time_of_day(text.strip_suffix(b"Z").unwrap_or(text)), day) {
                 (Some(time), Some(day)) => date(day).map(|day| day as f64 * 86_400.0 + time),
                 (Some(time), None) => {

@@ -23,11 +23,8 @@ fn metres(latitude: f64) -> (f64, f64) {
 
 /// Puts speed and course into samples that have positions. Says whether any was found.
 pub(crate) fn fill(samples: &mut [Sample]) -> bool {
-    let places: Vec<(usize, f64, f64, f64)> = samples
-        .iter()
-        .enumerate()
-        .filter_map(|(at, s)| s.position.map(|(lat, lon)| (at, s.time, lat, lon)))
-        .collect();
+    let places: Vec<(usize, f64, f64, f64)> =
+        samples.iter().enumerate().filter_map(|(at, s)| s.position.map(|(lat, lon)| (at, s.time, lat, lon))).collect();
     if places.len() < 3 {
         return false;
     }

@@ -59,5 +59,10 @@ pub fn trial(logs: &[Log], settings: &Settings) -> Trial {
         let help = "hold throttle and course for two minutes each way; or widen the limits";
         doubts.push(Doubt::new("nothing-steady", message, help));
     }
-    Trial { span: samples.first().zip(samples.last()).map(|(a, b)| (a.time, b.time)), stretches: found, proposals, doubts }
+    Trial {
+        span: samples.first().zip(samples.last()).map(|(a, b)| (a.time, b.time)),
+        stretches: found,
+        proposals,
+        doubts,
+    }
 }

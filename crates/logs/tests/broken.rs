@@ -77,7 +77,11 @@ fn doubled_logs_change_nothing() {
         };
         let (once, twice) = (read("a", text.as_bytes()).unwrap(), read("a", twice.as_bytes()).unwrap());
         assert_eq!(once.samples.len(), twice.samples.len());
-        assert!(twice.doubts.iter().any(|d| d.code == "out-of-order" && d.message.contains("once")), "{:?}", twice.doubts);
+        assert!(
+            twice.doubts.iter().any(|d| d.code == "out-of-order" && d.message.contains("once")),
+            "{:?}",
+            twice.doubts
+        );
         let (a, b) = (logs::trial(&[once], &Settings::default()), logs::trial(&[twice], &Settings::default()));
         for (x, y) in a.proposals.iter().zip(&b.proposals) {
             assert!((x.runs.speed - y.runs.speed).abs() < 1e-6 && (x.runs.half - y.runs.half).abs() < 1e-6);

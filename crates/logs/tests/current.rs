@@ -22,11 +22,17 @@ fn samples(water: f64, runs: usize, seconds: usize, current: &dyn Fn(f64) -> f64
     for run in 0..runs {
         let sign = if run % 2 == 0 { 1.0 } else { -1.0 };
         for second in 0..seconds + 60 {
-            noise = memory * noise + (1.0 - memory * memory as f64).sqrt() * size * dice.normal();
+            noise = memory * noise + (1.0 - memory * memory).sqrt() * size * dice.normal();
             let turning = second >= seconds;
             let speed = if turning { 3.0 } else { water + sign * current(t / 3600.0) + noise };
             let course = if turning { 90.0 } else { 90.0 - 50.0 * sign };
-            let course = if turning { course } else if sign > 0.0 { 40.0 } else { 220.0 };
+            let course = if turning {
+                course
+            } else if sign > 0.0 {
+                40.0
+            } else {
+                220.0
+            };
             out.push(Sample {
                 time: START + t,
                 over_ground: Some(speed * KNOT),
@@ -67,7 +73,9 @@ fn eight_of_ten_truths_lie_in_the_band() {
     // 500 draws scatter by 1.8 % around 80 %: three of those either way.
     for (runs, degree, seed) in [(2, 0, 1), (3, 1, 2), (4, 2, 3)] {
         let (scatter, half) = coverage(runs, degree, seed);
-        println!("{runs} runs, current of degree {degree}: {scatter:.1} % in the scatter band, {half:.1} % in the full band");
+        println!(
+            "{runs} runs, current of degree {degree}: {scatter:.1} % in the scatter band, {half:.1} % in the full band"
+        );
         assert!((74.0..=86.0).contains(&scatter), "{runs} runs: {scatter} %");
         assert!(half >= scatter);
     }

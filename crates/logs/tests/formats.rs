@@ -84,9 +84,17 @@ fn headers_of_tables() {
     assert_eq!(near(good("time (s),speed (kn)\n0,6.5\n").over_ground), kn(6.5));
     assert_eq!(near(good("time_s;SOG_kn;rpm\n0;6,5;2900\n").over_ground), kn(6.5));
     assert_eq!(near(good("Time,Speed over ground\ns,kn\n0,6.5\n").over_ground), kn(6.5));
-    assert_eq!(near(good("# made by hand\n\nsea trial of 2 May\ntime (min)\tspeed (km/h)\n1\t12.038\n").over_ground), kn(6.5));
-    assert_eq!(near(good("date,time,\"speed, gps (mph)\"\n2026-05-02,10:00:00,\"10.0\"\n").over_ground), (4.4704e9f64).round());
-    let two = good("timestamp,rpm port,rpm stbd,engine 3 rpm,prop rpm,course (rad)\n1777716000000,2900,2880,5,1115,3.14159265358979\n");
+    assert_eq!(
+        near(good("# made by hand\n\nsea trial of 2 May\ntime (min)\tspeed (km/h)\n1\t12.038\n").over_ground),
+        kn(6.5)
+    );
+    assert_eq!(
+        near(good("date,time,\"speed, gps (mph)\"\n2026-05-02,10:00:00,\"10.0\"\n").over_ground),
+        (4.4704e9f64).round()
+    );
+    let two = good(
+        "timestamp,rpm port,rpm stbd,engine 3 rpm,prop rpm,course (rad)\n1777716000000,2900,2880,5,1115,3.14159265358979\n",
+    );
     assert_eq!((two.engine_rpm[0], two.engine_rpm[1], two.engine_rpm[2]), (Some(2900.0), Some(2880.0), Some(5.0)));
     assert_eq!((two.shaft_rpm[0], two.time), (Some(1115.0), START));
     assert!((two.course.unwrap() - 180.0).abs() < 1e-9);
@@ -115,17 +123,22 @@ fn headers_of_tables() {
 #[test]
 fn signalk_keeps_to_its_own_vessel() {
     let line = |context: &str, path: &str, value: &str| {
-        format!("{{\"context\":\"{context}\",\"updates\":[{{\"timestamp\":\"2026-05-02T10:00:00Z\",\"values\":[{{\"path\":\"{path}\",\"value\":{value}}}]}}]}}\n")
+        format!(
+            "{{\"context\":\"{context}\",\"updates\":[{{\"timestamp\":\"2026-05-02T10:00:00Z\",\"values\":[{{\"path\":\"{path}\",\"value\":{value}}}]}}]}}\n"
+        )
     };
     let sog = "navigation.speedOverGround";
     let own = "vessels.urn:mrn:signalk:uuid:1";
     let hello = format!("{{\"name\":\"x\",\"self\":\"{own}\"}}\n");
-    let text = hello + &line("vessels.urn:mrn:imo:mmsi:2", sog, "9.0") + &line(own, sog, "3.0") + &line(own, sog, "null");
+    let text =
+        hello + &line("vessels.urn:mrn:imo:mmsi:2", sog, "9.0") + &line(own, sog, "3.0") + &line(own, sog, "null");
     let log = read("a.jsonl", text.as_bytes()).unwrap();
     assert_eq!(log.samples[0].over_ground, Some(3.0));
     assert_eq!(log.doubts[0].code, "other-vessels");
     // Without a word on which vessel is ours, the one with an engine is.
-    let text = line("vessels.urn:mrn:imo:mmsi:2", sog, "9.0") + &line(own, "propulsion.port.revolutions", "48") + &line(own, sog, "3.0");
+    let text = line("vessels.urn:mrn:imo:mmsi:2", sog, "9.0")
+        + &line(own, "propulsion.port.revolutions", "48")
+        + &line(own, sog, "3.0");
     let log = read("a.jsonl", text.as_bytes()).unwrap();
     assert_eq!((log.samples[0].over_ground, log.samples[0].engine_rpm[0]), (Some(3.0), Some(2880.0)));
 }

@@ -131,7 +131,9 @@ pub fn csv(moments: &[Moment]) -> String {
 }
 
 pub fn gpx(moments: &[Moment]) -> String {
-    let mut text = "<?xml version=\"1.0\"?>\n<gpx version=\"1.1\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>\n".to_owned();
+    let mut text =
+        "<?xml version=\"1.0\"?>\n<gpx version=\"1.1\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>\n"
+            .to_owned();
     for m in moments {
         text += &format!(
             "<trkpt lat=\"{:.7}\" lon=\"{:.7}\"><ele>0</ele><time>2026-05-02T{}Z</time></trkpt>\n",
@@ -166,6 +168,11 @@ pub fn signalk(moments: &[Moment]) -> String {
 
 /// A trial of two settings, each both ways, in 0.4 kn of current.
 pub fn trial() -> Vec<Moment> {
-    let legs = [(120.0, 2900.0, 6.7, 40.0), (130.0, 2900.0, 6.7, 220.0), (100.0, 2300.0, 6.0, 40.0), (90.0, 2300.0, 6.0, 220.0)];
+    let legs = [
+        (120.0, 2900.0, 6.7, 40.0),
+        (130.0, 2900.0, 6.7, 220.0),
+        (100.0, 2300.0, 6.0, 40.0),
+        (90.0, 2300.0, 6.0, 220.0),
+    ];
     track(&legs, (0.4, 40.0))
 }

@@ -37,7 +37,8 @@ fn engine_speeds() {
     assert_eq!(sample.engine_rpm, [None, Some(2418.2), None, None]);
     // A negative number is a direction of rotation.
     assert_eq!(sample.shaft_rpm, [Some(930.0), None, None, None]);
-    let log = with(&["IIRPM,E,2,2400,,V", "IIRPM,E,9,2400,,A", "IIRPM,E,0,inf,,A", "IIRPM,E,0,99999,,A", "IIRPM,X,0,3,,A"]);
+    let log =
+        with(&["IIRPM,E,2,2400,,V", "IIRPM,E,9,2400,,A", "IIRPM,E,0,inf,,A", "IIRPM,E,0,99999,,A", "IIRPM,X,0,3,,A"]);
     assert_eq!(log.samples[0].rpm(), None);
     assert!(log.doubts.iter().any(|d| d.code == "rpm-not-valid"), "{:?}", log.doubts);
     assert_eq!((log.counts.refused, log.counts.implausible), (2, 1), "{:?}", log.examples);

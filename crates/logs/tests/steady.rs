@@ -22,7 +22,12 @@ fn finds_the_legs_and_nothing_else() {
     assert_eq!(rpm, [2900.0, 2900.0, 2300.0, 2300.0]);
     for (stretch, (from, to)) in found.iter().zip([(0.0, 119.0), (150.0, 279.0), (310.0, 409.0), (440.0, 529.0)]) {
         // No second of a turn is in it, and at most the trimmed ends are missing.
-        assert!(stretch.from - START >= from && stretch.to - START <= to, "{} {}", stretch.from - START, stretch.to - START);
+        assert!(
+            stretch.from - START >= from && stretch.to - START <= to,
+            "{} {}",
+            stretch.from - START,
+            stretch.to - START
+        );
         assert!(stretch.from - START <= from + 6.0 && stretch.to - START >= to - 6.0);
         assert!(stretch.rpm.unwrap().error < 1e-6 && stretch.trend.abs() < 1e-6);
     }
@@ -104,7 +109,8 @@ fn the_standard_error_sees_slow_waves() {
         stated += mean.error * mean.error;
         naive += record.iter().map(|r| (r.1 - mean.value).powi(2)).sum::<f64>() / 300.0 / 299.0;
     }
-    let (true_error, stated, naive) = ((squares / 400.0f64).sqrt(), (stated / 400.0f64).sqrt(), (naive / 400.0f64).sqrt());
+    let (true_error, stated, naive) =
+        ((squares / 400.0f64).sqrt(), (stated / 400.0f64).sqrt(), (naive / 400.0f64).sqrt());
     // 400 draws know the true scatter to 3.5 %; the stated one is to lie within 20 % of it, the naive one is a third.
     assert!((stated / true_error - 1.0).abs() < 0.2, "{stated} {true_error}");
     assert!(naive / true_error < 0.5);
