@@ -7,7 +7,7 @@ const BOAT: &str = "[propeller]\ndiameter = \"16 in\"\npitch = \"11 in\"\nblades
 
 fn survey(lines: &str) -> Survey {
     let toml = format!("{BOAT}{lines}");
-    Job::read(&toml).unwrap_or_else(|p| panic!("{}", render(&p, "t", &toml, false))).job.survey.unwrap()
+    Job::read(&toml).unwrap_or_else(|p| panic!("{}", render(&p, "t", &toml, false))).job.survey.expect("a survey")
 }
 
 /// Half width of the band, SI.
