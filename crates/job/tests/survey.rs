@@ -7,7 +7,7 @@ const BOAT: &str = "[propeller]\ndiameter = \"16 in\"\npitch = \"11 in\"\nblades
 
 fn survey(lines: &str) -> Survey {
     let toml = format!("{BOAT}{lines}");
-    Job::read(&toml).unwrap_or_else(|p| panic!("{}", render(&p, "t", &toml, false))).job.survey.unwrap()
+    Job::read(&toml).unwrap_or_else(|p| panic!("{}", render(&p, "t", &toml, false))).job.survey.expect("a survey")
 }
 
 /// Half width of the band, SI.
@@ -150,6 +150,27 @@ fn points_and_coordinates_give_back_the_helix() {
                     assert!((a.height.as_ref().unwrap().middle - b.height.as_ref().unwrap().middle).abs() < 1e-7);
                 }
             }
+        }
+    }
+}
+
+/// The example on the bench, as a job file and as its gauge's table.
+#[test]
+fn the_example_on_the_bench() {
+    let toml = include_str!("../../../examples/survey/dunlin.toml");
+    let read = Job::read(toml).unwrap_or_else(|p| panic!("{}", render(&p, "dunlin.toml", toml, false)));
+    assert_eq!(read.doubts, [], "{}", render(&read.doubts, "dunlin.toml", toml, false));
+    let blades = read.job.survey.as_ref().expect("a survey").blades.clone();
+    let table = include_str!("../../../examples/survey/dunlin_gauge.csv");
+    let imported = csv::import(table, &read.job, None)
+        .unwrap_or_else(|p| panic!("{}", render(&p, "dunlin_gauge.csv", table, false)));
+    assert_eq!(imported.doubts, [], "{}", render(&imported.doubts, "dunlin_gauge.csv", table, false));
+    for (a, b) in blades.iter().zip(&imported.blades) {
+        assert_eq!(a.sections.len(), b.sections.len());
+        for (a, b) in a.sections.iter().zip(&b.sections) {
+            let pitch = 12.0 * a.arc_rise.as_ref().expect("a rise").middle;
+            // The table's tenths of a millimetre, and the rise's hundredths twelve times.
+            assert!((pitch - b.pitch.as_ref().expect("a pitch").middle).abs() < 0.000_12);
         }
     }
 }

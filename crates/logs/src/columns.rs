@@ -60,10 +60,8 @@ fn cell(text: &str) -> Cell {
     let mut last = ' ';
     for c in name.chars() {
         let breaks = c.is_uppercase() && last.is_lowercase() || c.is_ascii_digit() != last.is_ascii_digit();
-        if !c.is_alphanumeric() && c != '/' && c != '°' || breaks {
-            if !word.is_empty() {
-                words.push(std::mem::take(&mut word));
-            }
+        if (!c.is_alphanumeric() && c != '/' && c != '°' || breaks) && !word.is_empty() {
+            words.push(std::mem::take(&mut word));
         }
         if c.is_alphanumeric() || c == '/' || c == '°' {
             word.push(c);

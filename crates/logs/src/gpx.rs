@@ -23,6 +23,8 @@ struct Point {
     course: Option<f64>,
     depth: Option<f64>,
     bad: Option<&'static str>,
+    /// The position as written, to show.
+    shown: Vec<u8>,
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -86,9 +88,11 @@ pub(crate) fn read(source: impl Read, sink: &mut Sink) -> Result<(), Refusal> {
 
 fn begin(tag: &BytesStart<'_>, sink: &mut Sink) -> Point {
     sink.tally.counts.lines += 1;
-    let mut point = Point::default();
+    let mut point = Point { shown: Vec::with_capacity(40), ..Point::default() };
     for attribute in tag.attributes().with_checks(false).flatten() {
         let value = number(&attribute.value);
+        point.shown.extend_from_slice(attribute.value.as_bytes());
+        point.shown.push(b' ');
         match attribute.key.local_name().as_ref() {
             "lat" => point.latitude = value,
             "lon" => point.longitude = value,
@@ -130,12 +134,7 @@ fn value(point: &mut Point, field: Field, text: &str) {
 }
 
 fn end(point: &Point, sink: &mut Sink) {
-    let shown = format!(
-        "lat {} lon {}",
-        point.latitude.map_or("?".to_owned(), |v| v.to_string()),
-        point.longitude.map_or("?".to_owned(), |v| v.to_string())
-    );
-    let shown = shown.as_bytes();
+    let shown = point.shown.as_slice();
     let Some(time) = point.time else {
         sink.tally.refuse(shown, point.bad.unwrap_or("a track point without a time"));
         return;

@@ -257,7 +257,7 @@ fn undated(
             let Ok(dpt) = known::parse_dpt(parsed) else { return Outcome::Refused("a DPT that cannot be read") };
             // A positive offset is the transducer's depth below the water; a negative one points to the keel.
             let Some(depth) = dpt.water_depth else { return Outcome::Unused };
-            let depth = f64::from(depth) + f64::from(dpt.offset.unwrap_or(0.0)).max(0.0);
+            let depth = depth + dpt.offset.unwrap_or(0.0).max(0.0);
             outcome(sink.add(now, Channel::Depth, depth, line))
         }
         "DBT" => {

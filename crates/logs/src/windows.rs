@@ -94,8 +94,8 @@ pub(crate) fn longest_windows(rows: &[Row], limits: &Limits) -> Vec<(usize, usiz
             continue;
         }
         let mut best = (from, from + 1);
-        for start in from..behind {
-            let end = ends[start].min(behind);
+        for (start, end) in ends.iter().enumerate().take(behind).skip(from) {
+            let end = (*end).min(behind);
             if end > start && lasts(start, end) > lasts(best.0, best.1) {
                 best = (start, end);
             }

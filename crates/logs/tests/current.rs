@@ -22,7 +22,7 @@ fn samples(water: f64, runs: usize, seconds: usize, current: &dyn Fn(f64) -> f64
     for run in 0..runs {
         let sign = if run % 2 == 0 { 1.0 } else { -1.0 };
         for second in 0..seconds + 60 {
-            noise = memory * noise + (1.0 - memory * memory as f64).sqrt() * size * dice.normal();
+            noise = memory * noise + (1.0 - memory * memory).sqrt() * size * dice.normal();
             let turning = second >= seconds;
             let speed = if turning { 3.0 } else { water + sign * current(t / 3600.0) + noise };
             let course = if turning { 90.0 } else { 90.0 - 50.0 * sign };

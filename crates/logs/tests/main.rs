@@ -1,4 +1,5 @@
 //! Tests of trial logs from outside the crate; one binary.
+#![allow(clippy::unwrap_used, clippy::print_stdout, reason = "tests")]
 
 mod broken;
 mod current;

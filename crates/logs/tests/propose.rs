@@ -56,7 +56,7 @@ fn says_what_it_is_made_of() {
     assert_eq!(first.reading.date.as_deref(), Some("2026-05-02"));
     assert_eq!(first.reading.engine_speed.as_ref().unwrap().source, Some(Source::Dashboard));
     assert!(first.why.contains("2 runs there and back") && first.why.contains("2900 rpm"), "{}", first.why);
-    assert_eq!(first.reading.label.as_deref(), Some("merrin.nmea 10:00:00-10:04:39 UTC"));
+    assert_eq!(first.reading.label.as_deref(), Some("merrin.nmea 10:00:00-10:04:34 UTC"));
     assert!((first.reading.depth.as_ref().unwrap().middle - 12.7).abs() < 1e-9);
 
     let display = Proposing { rpm_by: Source::Display, ..Proposing::default() };

@@ -162,7 +162,7 @@ impl Bore {
     #[must_use]
     pub fn taper(&self) -> Option<Estimate> {
         let lost = self.large.value - self.small.value;
-        if !(self.length.value > 0.0) {
+        if self.length.value <= 0.0 || !self.length.is_finite() {
             return None;
         }
         let value = lost / self.length.value;

@@ -1,6 +1,6 @@
 //! The survey held against the accuracy classes: value by value, and overall with what decides it.
 
-use super::accuracy::{self, Class, Copies, Judged, Rules, class_of};
+use super::accuracy::{self, Class, Copies, Judged, Rules, class_of, tolerance};
 use super::reduction::Reduced;
 use super::report::{AccuracySheet, ClassRow};
 use crate::phrase::plain;
@@ -216,9 +216,21 @@ fn spread_words(rows: &[ClassRow]) -> String {
 
 /// The rows of the overall class, the farthest off first, in words.
 fn decided_by(rows: &[ClassRow], class: Option<Class>) -> Vec<String> {
-    let mut deciding: Vec<&ClassRow> =
-        rows.iter().filter(|row| row.class == class && class != Some(Class::S)).collect();
-    deciding.sort_by(|a, b| b.percent.abs().total_cmp(&a.percent.abs()));
+    // Beside what the next better class allows, so that a degree and a per cent can stand in one list.
+    let better = match class {
+        Some(Class::S) => return Vec::new(),
+        Some(Class::I) => Class::S,
+        Some(Class::II) => Class::I,
+        Some(Class::III) => Class::II,
+        None => Class::III,
+    };
+    let beyond = |row: &ClassRow| {
+        let allowed = tolerance(row.judged, better, 100.0, Rules::of(0.0));
+        let side = allowed.map(|(plus, minus)| if row.deviation < 0.0 { minus } else { plus });
+        side.map_or(0.0, |allowed| row.percent.abs() / allowed)
+    };
+    let mut deciding: Vec<&ClassRow> = rows.iter().filter(|row| row.class == class).collect();
+    deciding.sort_by(|a, b| beyond(b).total_cmp(&beyond(a)));
     deciding.iter().take(4).map(|row| deviation_words(row)).collect()
 }
 
@@ -241,17 +253,21 @@ fn missing(r: &Reduced) -> Vec<String> {
     let radii: Vec<f64> = r.radii();
     let mut out = Vec::new();
     for (classes, class) in [("S and I", Class::I), ("II and III", Class::II)] {
-        let mut lacks: Vec<String> = class
+        let lacks: Vec<String> = class
             .radii()
             .iter()
             .filter(|x| !radii.iter().any(|y| (*y - **x).abs() < 0.02))
             .map(|x| x.to_string())
             .collect();
+        let mut places = Vec::new();
         if !radii.iter().any(|x| *x < 0.38) {
-            lacks.insert(0, "near the hub".to_owned());
+            places.push("near the hub".to_owned());
         }
-        if !lacks.is_empty() && !radii.is_empty() {
-            out.push(format!("Classes {classes} ask for radii not measured here: {} R.", lacks.join(", ")));
+        if !lacks.is_empty() {
+            places.push(format!("{} R", lacks.join(", ")));
+        }
+        if !places.is_empty() && !radii.is_empty() {
+            out.push(format!("Classes {classes} ask for radii not measured here: {}.", places.join(", ")));
         }
     }
     out

@@ -132,13 +132,14 @@ fn pitch(case: &Case, list: &mut Vec<Finding>) {
     let off = own.value / meant - 1.0;
     let (low, high) = own.band();
     let certain = (meant < low || meant > high) && off.abs() > 0.01;
+    let step = if high - low < 0.3 * 0.0254 { 0.05 } else { 0.1 };
     let mut sentence = format!(
-        "{} {}, measures {} ({} to {})",
+        "{} {}, measures {} ({} to {} in)",
         capital(word),
         inches(meant).trim_end_matches(" in"),
         inches(own.value).trim_end_matches(" in"),
-        number(low / 0.0254, 0.1),
-        inches(high)
+        number(low / 0.0254, step),
+        number(high / 0.0254, step)
     );
     if certain {
         sentence.push_str(&format!(": {} % {}.", plain(100.0 * off.abs(), 2), if off < 0.0 { "less" } else { "more" }));
@@ -186,7 +187,7 @@ fn blades(case: &Case, list: &mut Vec<Finding>) {
     let each: Vec<String> = r
         .blades
         .iter()
-        .filter_map(|b| b.mean.map(|m| format!("{} {}", b.name, inches(m.value).trim_end_matches(" in"))))
+        .filter_map(|b| b.mean.map(|m| format!("{} {}", b.name, number(m.value / 0.0254, 0.1))))
         .collect();
     let gravity = match percent {
         p if !certain || p < 1.5 => Gravity::Well,

@@ -3,7 +3,6 @@
 use super::reduction::Reduced;
 use hydro::blade::{Chordwise, Estimate, Hand, Radial};
 use job::Job;
-use job::assume::BAND_Z;
 use job::survey::{DamageKind, Surface};
 
 /// An 80 % band: low, middle, high.
@@ -61,10 +60,7 @@ fn from(r: &Reduced) -> Surveyed {
     let cup = cup_worth(r, &mut notes);
     Surveyed {
         pitch: r.effective().map(band),
-        area_ratio: r.area_ratio().map(|e| {
-            // The outline between the sections is drawn, not measured: 2 % more (estimate).
-            band(e.and_sd(0.02 / BAND_Z * e.value))
-        }),
+        area_ratio: r.areas().map(|(a, sd)| band(Estimate::new(a.expanded_ratio, sd * a.expanded_ratio))),
         diameter: r.diameter.filter(|_| tips).map(band),
         blades: u8::try_from(survey.blades.len()).ok().filter(|n| *n >= 2 && usize::from(*n) == r.count),
         hand: survey.leading_edge.map(|edge| match Hand::from_leading_edge(edge == job::survey::LeadingEdge::Right) {

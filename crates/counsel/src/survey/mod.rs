@@ -28,7 +28,7 @@ pub use report::SurveyReport;
 use crate::lack::{Lack, Missing};
 use crate::phrase::plain;
 use crate::report::Band;
-use hydro::blade::{Alloy, Estimate, Fineness, Measured, areas, mass_properties, rake, skew, thickness_fraction};
+use hydro::blade::{Alloy, Estimate, Fineness, Measured, mass_properties, rake, skew, thickness_fraction};
 use job::Job;
 use job::survey::Route;
 use meant::{Meant, inches};
@@ -135,18 +135,14 @@ fn route_words(route: Route) -> &'static str {
 }
 
 fn area_sheet(r: &Reduced) -> Option<AreaSheet> {
-    let measured = r.measured.as_ref().filter(|_| r.widths_known())?;
-    let all = areas(&measured.propeller);
-    let one = |of: &dyn Fn(&hydro::blade::Areas) -> f64| {
-        let e = measured.estimate(|p| of(&areas(p)));
-        (e.is_finite() && e.value > 0.0).then(|| band(e, 1.0, "1"))
-    };
+    let (all, sd) = r.areas()?;
+    let one = |value: f64| band(Estimate::new(value, sd * value), 1.0, "1");
     Some(AreaSheet {
-        expanded_ratio: one(&|a| a.expanded_ratio)?,
-        developed_ratio: one(&|a| a.developed_ratio)?,
-        projected_ratio: one(&|a| a.projected_ratio)?,
+        expanded_ratio: one(all.expanded_ratio),
+        developed_ratio: one(all.developed_ratio),
+        projected_ratio: one(all.projected_ratio),
         projected_ratio_taylor: all.projected_ratio_taylor,
-        mean_width_ratio: one(&|a| a.mean_width_ratio)?,
+        mean_width_ratio: one(all.mean_width_ratio),
         expanded: 1e4 * all.blades.expanded,
     })
 }

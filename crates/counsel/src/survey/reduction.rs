@@ -2,8 +2,8 @@
 
 use super::convert;
 use hydro::blade::{
-    BladePitch, Chordwise, Estimate, Measured, PitchTable, Radial, SectionPitch, Trouble, areas, effective_pitch,
-    pitch_weight, reduce,
+    Areas, BladePitch, Chordwise, Estimate, Measured, PitchTable, Radial, SectionPitch, Trouble, areas,
+    effective_pitch, pitch_weight, reduce,
 };
 use job::Job;
 use job::survey::{Route, Survey, SurveySection};
@@ -24,6 +24,25 @@ pub(super) struct SectionRow<'a> {
     pub routes: Vec<Route>,
     /// Local pitches, m, from leading to trailing edge.
     pub local: Vec<Estimate>,
+}
+
+impl SectionRow<'_> {
+    /// Width of the blade here, m: as measured, else from edge to edge.
+    pub fn width(&self) -> Option<Estimate> {
+        let some = |q: &Option<job::Quantity>| q.as_ref().map(convert::estimate);
+        some(&self.said.chord).or_else(|| {
+            let (a, b) = (some(&self.said.leading_edge)?, some(&self.said.trailing_edge)?);
+            Some(Estimate::new(a.value + b.value, a.sd.hypot(b.sd)))
+        })
+    }
+}
+
+/// Stretch of r/R a section stands for: half way to its neighbours, to hub and tip at the ends.
+fn share(sections: &[&SectionRow], i: usize) -> f64 {
+    let x = |j: usize| sections.get(j).map(|s| s.x);
+    let inner = i.checked_sub(1).and_then(x).map_or(0.2_f64.min(sections[i].x), |y| 0.5 * (y + sections[i].x));
+    let outer = x(i + 1).map_or(1.0, |y| 0.5 * (y + sections[i].x));
+    (outer - inner).max(0.01)
 }
 
 /// One blade.
@@ -102,27 +121,28 @@ impl<'a> Reduced<'a> {
 
     /// The pitch that acts, m: the measured blades weighed as they thrust, else the readings weighed alike. Without cup.
     pub fn effective(&self) -> Option<Estimate> {
-        let whole = |e: Estimate| e.and_sd(self.common * e.value);
-        if let Some(measured) = &self.measured {
-            let hub = measured.propeller.hub.radius();
-            let acts = measured.estimate(|p| p.blades.iter().map(|b| effective_pitch(b, hub)).sum::<f64>() / p.count());
-            if acts.is_finite() && acts.value > 0.0 {
-                return Some(whole(acts));
+        let (mut weights, mut sum, mut variance, mut readings) = (0.0, 0.0, 0.0, 0);
+        for blade in &self.blades {
+            let read: Vec<&SectionRow> = blade.sections.iter().filter(|s| s.pitch.is_some()).collect();
+            for (i, s) in read.iter().enumerate() {
+                let (Some(p), w) = (s.pitch, pitch_weight(s.x) * share(&read, i)) else { continue };
+                readings += 1;
+                weights += w;
+                sum += w * p.value;
+                variance += (w * p.sd).powi(2);
             }
         }
-        let (mut weights, mut sum, mut variance) = (0.0, 0.0, 0.0);
-        let mut radii = 0;
-        for section in self.blades.iter().flat_map(|b| &b.sections) {
-            let (Some(p), w) = (section.pitch, pitch_weight(section.x)) else { continue };
-            radii += 1;
-            weights += w;
-            sum += w * p.value;
-            variance += (w * p.sd).powi(2);
+        if weights <= 0.0 {
+            return None;
         }
-        // One or two radii say little of the rest of the blade: 1.5 % for what lies between (estimate).
-        let between = if radii < 3 * self.blades.len() { 0.015 } else { 0.005 };
-        (weights > 0.0)
-            .then(|| whole(Estimate::new(sum / weights, variance.sqrt() / weights).and_sd(between * sum / weights)))
+        // One or two radii say little of the rest of the blade: 1.5 % for what lies between, else 0.3 % (estimate).
+        let between = if readings < 3 * self.blades.len() { 0.015 } else { 0.003 };
+        let drawn = self.measured.as_ref().map(|m| {
+            let hub = m.propeller.hub.radius();
+            m.propeller.blades.iter().map(|b| effective_pitch(b, hub)).sum::<f64>() / m.propeller.count()
+        });
+        let value = drawn.filter(|p| p.is_finite() && *p > 0.0).unwrap_or(sum / weights);
+        Some(Estimate::new(value, variance.sqrt() / weights).and_sd(between * value).and_sd(self.common * value))
     }
 
     /// Largest less smallest blade mean over the mean: errors common to all readings fall out.
@@ -137,19 +157,33 @@ impl<'a> Reduced<'a> {
         Some(Estimate::new((high.value - low.value) / mean, high.sd.hypot(low.sd) / mean))
     }
 
-    /// Expanded area ratio, where the width was measured at two radii or more of some blade.
-    pub fn area_ratio(&self) -> Option<Estimate> {
+    /// Areas of the measured propeller, where the width was measured at two radii or more of some blade, with their relative
+    /// standard deviation: widths weighed by the stretch of radius each stands for, and the outline drawn between them.
+    pub fn areas(&self) -> Option<(Areas, f64)> {
         self.widths_known().then_some(())?;
-        let e = self.measured.as_ref()?.estimate(|p| areas(p).expanded_ratio);
-        (e.is_finite() && e.value > 0.0).then_some(e)
+        let all = areas(&self.measured.as_ref()?.propeller);
+        let (mut sum, mut variance) = (0.0, 0.0);
+        for blade in &self.blades {
+            let wide: Vec<&SectionRow> = blade.sections.iter().filter(|s| s.width().is_some()).collect();
+            for (i, s) in wide.iter().enumerate() {
+                let (Some(c), w) = (s.width(), share(&wide, i)) else { continue };
+                sum += w * c.value;
+                variance += (w * c.sd).powi(2);
+            }
+        }
+        if !(sum > 0.0 && all.expanded_ratio.is_finite() && all.expanded_ratio > 0.0) {
+            return None;
+        }
+        // Blades nobody measured are drawn from the others; what lies between few sections is a guess (estimates).
+        let sections = self.blades.iter().flat_map(|b| &b.sections).filter(|s| s.width().is_some()).count();
+        let few = if sections < 4 * self.blades.len() { 0.03 } else { 0.01 };
+        let missing = if self.blades.len() < self.count { 0.02 } else { 0.0 };
+        Some((all, (variance.sqrt() / sum).hypot(few).hypot(missing)))
     }
 
     /// Whether widths were measured well enough to speak of areas.
     pub fn widths_known(&self) -> bool {
-        let wide = |s: &SectionRow| {
-            s.said.chord.is_some() || (s.said.leading_edge.is_some() && s.said.trailing_edge.is_some())
-        };
-        self.blades.iter().any(|b| b.sections.iter().filter(|s| wide(s)).count() >= 2)
+        self.blades.iter().any(|b| b.sections.iter().filter(|s| s.width().is_some()).count() >= 2)
     }
 
     /// Mean over the blades measured at radius `x` of something, with how many there were.

@@ -147,8 +147,10 @@ fn cup(r: &Reduced, steps: &mut Vec<String>) {
         let drops: Vec<f64> =
             blade.sections.iter().filter_map(|s| s.said.cup_drop.as_ref()).map(|q| q.middle).collect();
         looked |= !drops.is_empty();
+        // The mean of where there is one: how far in it begins is another matter.
+        let there = drops.iter().filter(|d| **d > 0.0).count().max(1);
         if !drops.is_empty() {
-            per_blade.push((1000.0 * drops.iter().sum::<f64>() / drops.len() as f64, &blade.name));
+            per_blade.push((1000.0 * drops.iter().sum::<f64>() / there as f64, &blade.name));
         }
     }
     if !looked {
@@ -161,7 +163,7 @@ fn cup(r: &Reduced, steps: &mut Vec<String>) {
     if let (Some(least), Some(most)) = (per_blade.iter().min_by(by), per_blade.iter().max_by(by))
         && most.0 > 0.0
     {
-        if most.0 - least.0 > 0.6 {
+        if most.0 - least.0 > 0.4 {
             steps.push(format!(
                 "Cup alike on all blades: mean drop {} mm on blade {}, {} mm on blade {}.",
                 plain(least.0, 2),
