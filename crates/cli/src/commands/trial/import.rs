@@ -23,7 +23,7 @@ pub fn all<'a>(files: impl IntoIterator<Item = &'a Path>, options: &Options) -> 
             return Err(fail(std::io::ErrorKind::IsADirectory.into()));
         }
         // A pipe has no length.
-        opened.push((file, source, about.is_file().then(|| about.len())));
+        opened.push((file, source, about.is_file().then_some(about.len())));
     }
     let total = opened.iter().map(|(_, _, size)| *size).sum::<Option<u64>>();
     let mut bar = Bar::new(total);
