@@ -33,7 +33,7 @@ pub fn diagnose(job: &Job, options: &Options) -> Result<Diagnosis, Lack> {
     let accepted = Accepted::of(job, &base);
     let judged = judged_setup(job);
     let verdict = accepted.verdict(&panel, &panel.run(&judged));
-    let inch = inch_of_pitch(&panel, &judged, base.dists[Latent::Pitch as usize].middle);
+    let inch = inch_of_pitch(&panel, &judged, base.marked_pitch);
     let missing = weigh::missing(stated)
         .map(|values| crate::crowd::stats::Weighted::new(&vec![1.0; values.len()]).band(&values, "rpm"));
     let explained = suspects.iter().filter(|s| s.chance > 0.03).any(|s| weigh::worst_gap(&weighed[s.best].crowd) < 3.0);
@@ -174,7 +174,7 @@ impl Case<'_> {
                     "a true pitch of {} to {} in (stated {})",
                     inches(raw.low),
                     inches(raw.high),
-                    inches(self.base.dists[latent as usize].middle)
+                    inches(self.base.marked_pitch)
                 )
             }
             Latent::BladeRoughness => format!("blades rough by {}", span(&scaled(1000.0, "mm as of sand"))),
