@@ -172,9 +172,6 @@ impl Crowd {
                 break;
             }
             let weights = batch.tempered(0.15 * batch.boats.len() as f64);
-            if std::env::var("TRACE").is_ok() {
-                eprintln!("r{round} {:.0}", effective(&batch.weights(1.0)));
-            }
             let Some(moved) = proposals.last().and_then(|p| p.moved(&batch.z, &weights)) else { break };
             let next = Batch::draw(&plan, &moved, count, seed.wrapping_add(0x85eb * round));
             proposals.push(moved);
