@@ -25,7 +25,7 @@ const SCOUTS: usize = 512;
 /// Rounds of scouting: the lines are fitted anew where the last ones led.
 const SCOUTING: u32 = 3;
 /// Most batches added where the first leaves too few effective boats.
-const ROUNDS: u32 = 4;
+const ROUNDS: u32 = 8;
 /// Least effective number of boats aimed at.
 const ENOUGH: f64 = 400.0;
 
@@ -110,9 +110,22 @@ impl Batch {
     }
 
     fn bent(&self, plan: &Plan, from: &Proposal) -> Proposal {
-        let observed: Vec<f64> = plan.observations.iter().map(|o| o.value.ln()).collect();
-        let scatter: Vec<f64> = plan.observations.iter().map(|o| o.scatter).collect();
         let weights = self.tempered(0.35 * self.boats.len() as f64);
+        let mut observed: Vec<f64> = plan.observations.iter().map(|o| o.value.ln()).collect();
+        let mut scatter: Vec<f64> = plan.observations.iter().map(|o| o.scatter).collect();
+        let m = observed.len();
+        for (i, _) in plan.observations.iter().enumerate().filter(|(_, o)| o.at_least) {
+            // "At least" pulls no boat down: where the boats that fit show more already, the reading is as good as none.
+            let shown: Vec<f64> = self.shown.iter().skip(i).step_by(m).copied().collect();
+            let finite: Vec<f64> =
+                weights.iter().zip(&shown).map(|(w, x)| if x.is_finite() { *w } else { 0.0 }).collect();
+            let values: Vec<f64> = shown.iter().map(|x| if x.is_finite() { *x } else { 0.0 }).collect();
+            let (mean, sd) = Weighted::new(&finite).moments(&values);
+            if mean > observed[i] {
+                observed[i] = mean;
+                scatter[i] = scatter[i].hypot(3.0 * sd);
+            }
+        }
         from.bent(&self.z, &weights, &self.shown, &observed, &scatter)
     }
 
@@ -159,6 +172,9 @@ impl Crowd {
                 break;
             }
             let weights = batch.tempered(0.15 * batch.boats.len() as f64);
+            if std::env::var("TRACE").is_ok() {
+                eprintln!("r{round} {:.0}", effective(&batch.weights(1.0)));
+            }
             let Some(moved) = proposals.last().and_then(|p| p.moved(&batch.z, &weights)) else { break };
             let next = Batch::draw(&plan, &moved, count, seed.wrapping_add(0x85eb * round));
             proposals.push(moved);
