@@ -1,6 +1,7 @@
 //! Every published check, in one binary.
 mod boats;
 mod engine;
+mod blade;
 mod limits;
 mod openwater;
 mod running;

@@ -6,6 +6,7 @@
 //! from which publication, in which range, and how far to trust it. Results computed outside a method's tested range
 //! come back with a [`note::Note`] that travels with them.
 
+pub mod blade;
 pub mod drive;
 pub mod engine;
 pub mod hull;

@@ -56,6 +56,7 @@ pub fn methods() -> impl Iterator<Item = &'static Method> {
         crate::drive::METHODS,
         crate::running::METHODS,
         crate::limits::METHODS,
+        crate::blade::METHODS,
     ]
     .into_iter()
     .flatten()

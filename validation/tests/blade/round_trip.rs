@@ -1,0 +1,1 @@
+//! A known propeller, measured again with noise.
