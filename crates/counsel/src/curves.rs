@@ -9,13 +9,14 @@ pub use marks::{Mark, Measured};
 use crate::band::Accepted;
 use crate::compare::cruise_speed;
 use crate::crowd::Crowd;
+use crate::crowd::latent::Latent;
 use crate::crowd::physics;
 use crate::crowd::plan::Plan;
 use crate::crowd::setup::Setup;
 use crate::judge::judged_setup;
 use crate::panel::{KNOT, Panel, Run, fuel_density};
 use crate::report::{AcceptedBand, Band, FullThrottle};
-use crate::{Lack, Options};
+use crate::{Change, Lack, Options};
 use hydro::limits::{burrill, slip};
 use hydro::running::Point;
 use hydro::speed::EngineSpeed;
@@ -29,6 +30,9 @@ const DRAWN: usize = 192;
 const POINTS: usize = 25;
 /// Least share of the boats that must reach a speed for it to be drawn.
 const ENOUGH: f64 = 0.5;
+
+/// Name of the state after a change.
+pub const AFTER: &str = "after the change";
 
 /// Everything over rpm and over boat speed.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -116,6 +120,18 @@ pub struct Hump {
 /// # Errors
 /// When something is missing that cannot be assumed.
 pub fn curves(job: &Job, options: &Options) -> Result<Curves, Lack> {
+    drawn(job, None, options)
+}
+
+/// Curves of a job with the demand after a change as the last state.
+///
+/// # Errors
+/// When something is missing that cannot be assumed.
+pub fn curves_after(job: &Job, change: &Change, options: &Options) -> Result<Curves, Lack> {
+    drawn(job, Some(change), options)
+}
+
+fn drawn(job: &Job, change: Option<&Change>, options: &Options) -> Result<Curves, Lack> {
     let crowd = Crowd::draw(Plan::new(job)?, options.boats, options.seed);
     let panel = Panel::of(&crowd, DRAWN);
     let accepted = Accepted::of(job, &crowd.plan);
@@ -135,8 +151,13 @@ pub fn curves(job: &Job, options: &Options) -> Result<Curves, Lack> {
             ),
         })
         .collect();
+    let after = change.map(|change| {
+        let plan = &crowd.plan;
+        (AFTER, Setup::of_change(change, plan.dists[Latent::Diameter as usize].middle, plan.knowledge.blades.0))
+    });
     let demand = states(job)
         .iter()
+        .chain(&after)
         .map(|(state, setup)| {
             let runs = if *setup == Setup::default() { described.clone() } else { panel.run(setup) };
             Demand {

@@ -23,7 +23,7 @@ mod judge;
 pub use change::Change;
 pub use choose::choose;
 pub use compare::compare;
-pub use curves::{Curves, curves};
+pub use curves::{Curves, curves, curves_after};
 pub use diagnose::diagnose;
 pub use evidence::evidence;
 pub use foresee::{Foreseen, foresee};

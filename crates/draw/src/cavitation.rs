@@ -1,6 +1,6 @@
 //! Cavitation: where this propeller sits under the published lines over its speed range.
 
-use crate::axis::{Field, Scale, ticks};
+use crate::axis::{Field, Scale};
 use crate::labels::Column;
 use crate::pen::{Hang, P};
 use crate::sheet::{Drawing, Picture, Sheet};
@@ -55,8 +55,6 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
     let sigmas: Vec<f64> = (0..=40).map(|i| most * (least / most).powf(f64::from(i) / 40.0)).collect();
     for (line, name) in LINES {
         let points: Vec<P> = sigmas.iter().map(|s| [*s, burrill::line(line, *s).value]).collect();
-        let inside = sigmas.iter().all(|s| (burrill::LEAST_SIGMA..=burrill::LARGEST_SIGMA).contains(s));
-        let _ = inside;
         // Outside the diagram's range the lines are a stretch of ours: broken.
         let within: Vec<P> = points.iter().copied().filter(|p| p[0] >= burrill::LEAST_SIGMA && p[0] <= burrill::LARGEST_SIGMA).collect();
         field.curve(pen, "l", &within);
@@ -70,7 +68,6 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
         }
     }
     column.set(pen, field.top, field.bottom);
-    let _ = ticks(0.0, 1.0, 1.0);
     // This propeller's way.
     let way: Vec<(f64, Band)> = rows.iter().map(|r| (r.sigma.middle.clamp(least, most), r.tau)).collect();
     field.spread(pen, &way, "f");

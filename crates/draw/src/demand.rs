@@ -14,14 +14,15 @@ use counsel::report::{Band, Comparison, FullThrottle};
 /// Height of the field, px.
 const HEIGHT: f64 = 330.0;
 
-/// The picture. `after` draws the full-throttle point after a change beside the one before; `curves_after` its demand.
+/// The picture. `change` draws full throttle after a change beside that before; the demand after it is a state of
+/// [`counsel::curves::curves_after`].
 #[must_use]
-pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<(&Comparison, Option<&Curves>)>) -> Picture {
-    let sentence = change.map_or_else(|| sentence(curves), |(comparison, _)| comparison.headline.clone());
+pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<&Comparison>) -> Picture {
+    let sentence = change.map_or_else(|| sentence(curves), |comparison| comparison.headline.clone());
     let mut drawing = Drawing::open(sheet, &sentence);
     let narrow = sheet.narrow();
     let top = drawing.top + 50.0;
-    let room = if narrow { 8.0 } else { 178.0 };
+    let room = if narrow { 8.0 } else { (0.24 * sheet.width()).clamp(178.0, 290.0) };
     let ground = [MARGIN + 34.0, top, sheet.width() - MARGIN - room, top + HEIGHT];
     let field = scales(ground, curves);
     let pen = &mut drawing.pen;
@@ -48,25 +49,17 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<(&Comparison, Opti
     let mut inside: Vec<(P, String, &'static str)> = Vec::new();
     for (i, state) in curves.demand.iter().skip(1).enumerate() {
         let line: Vec<P> = middles(&state.points);
-        field.curve(pen, broken[i.min(3)], &line);
+        let after = state.state == counsel::curves::AFTER;
+        field.curve(pen, if after { "f" } else { broken[i.min(3)] }, &line);
         if let Some(at) = leaves(&field, &line) {
-            inside.push((at, state.state.to_owned(), ""));
+            inside.push((at, state.state.to_owned(), if after { "e" } else { "" }));
         }
     }
     if let Some(state) = described {
         let points: Vec<(f64, Band)> = state.points.iter().map(|p| (p.engine_speed, p.power)).collect();
         field.spread(pen, &points, "m");
         if let Some(at) = leaves(&field, &middles(&state.points)) {
-            inside.push((at, format!("propeller asks, {}", state.state), "e"));
-        }
-    }
-    if let Some((_, Some(after))) = change
-        && let Some(state) = after.demand.first()
-    {
-        let line = middles(&state.points);
-        field.curve(pen, "f", &line);
-        if let Some(at) = leaves(&field, &line) {
-            inside.push((at, "asks after the change".to_owned(), "e"));
+            inside.push((at, format!("asked, {}", state.state), "e"));
         }
     }
     // The engine's limit over everything.
@@ -84,15 +77,20 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<(&Comparison, Opti
     pen.text("o e", [engine_at[0] - 12.0, engine_at[1] - 24.0], Hang::Middle, "engine gives at most");
 
     let holder = if curves.governed { "governor" } else { "limiter" };
-    let gone = field.x.held(curves.top_speed.middle);
-    pen.text("o s", [gone.min(field.right - 2.0), field.bottom - 8.0], Hang::End, holder);
+    let droop = 0.5 * (curves.rated_speed.middle + curves.top_speed.middle);
+    let held_at = field.at(droop, power_at(&limit, droop));
+    if narrow {
+        pen.text("o s", [b0.min(held_at[0]) - 5.0, field.bottom - 30.0], Hang::End, holder);
+    } else {
+        column.add("s", held_at, holder);
+    }
 
     // Full throttle, before and after.
     if let Some(state) = described {
-        meeting(pen, &field, &limit, &state.full_throttle, "l");
+        meeting(pen, &field, &limit, &state.full_throttle, "l", if change.is_some() { "before" } else { "full throttle" });
     }
-    if let Some((comparison, _)) = change {
-        meeting(pen, &field, &limit, &comparison.after.full_throttle, "f");
+    if let Some(comparison) = change {
+        meeting(pen, &field, &limit, &comparison.after.full_throttle, "f", "after");
     }
     // What was read at full throttle.
     let mut crosses: Vec<(P, String)> = Vec::new();
@@ -161,14 +159,15 @@ fn band_at(limits: &[(f64, Band)], x: f64) -> Band {
 }
 
 /// Where full throttle ends up: a ring on the limit and its band on the axis of engine speed.
-fn meeting(pen: &mut crate::pen::Pen, field: &Field, limit: &[P], full: &FullThrottle, class: &str) {
+fn meeting(pen: &mut crate::pen::Pen, field: &Field, limit: &[P], full: &FullThrottle, class: &str, words: &str) {
     let n = &full.engine_speed;
     let at = field.at(n.middle, power_at(limit, n.middle));
     pen.circle(&format!("p {class}"), at, 5.0);
     let thick = if class == "f" { 5.0 } else { 3.0 };
     let (x0, x1) = (field.x.held(n.low), field.x.held(n.high));
-    let y = field.bottom - 2.0 * thick - if class == "f" { 8.0 } else { 0.0 };
+    let y = field.bottom - if class == "f" { 26.0 } else { 10.0 };
     pen.shape("k", &[[x0, y], [x1, y], [x1, y + thick], [x0, y + thick]]);
+    pen.text("o", [x0 - 6.0, y + 5.0], Hang::End, words);
 }
 
 fn sentence(curves: &Curves) -> String {

@@ -10,20 +10,17 @@ use counsel::phrase::number;
 
 /// Height between two turn-offs, px.
 const REACH: f64 = 52.0;
-/// Width of the stream at the engine, px.
-const STREAM: f64 = 104.0;
-
 /// What turns off, in order.
 fn losses(flow: &PowerFlow) -> Vec<(&'static str, f64)> {
     let mut list = vec![
         ("gearbox and bearings", flow.drive),
         ("shaft not level", flow.shaft_angle),
-        ("friction of the blades", flow.friction),
-        ("swirl of the wash", flow.swirl),
-        ("wash thrown astern", flow.axial),
+        ("propeller: blade friction", flow.friction),
+        ("propeller: swirl of the wash", flow.swirl),
+        ("propeller: wash astern", flow.axial),
         ("suction on the stern", flow.interaction),
     ];
-    list.retain(|(_, kw)| *kw > 0.004 * flow.brake);
+    list.retain(|(_, kw)| *kw > 0.006 * flow.brake);
     list
 }
 
@@ -35,12 +32,13 @@ pub fn picture(sheet: &Sheet, flows: &[PowerFlow]) -> Picture {
     let most = if sheet.width() < 700.0 { 1 } else { 2 };
     let shown: Vec<&PowerFlow> = flows.iter().take(most).collect();
     let column = sheet.room() / shown.len().max(1) as f64;
-    let scale = STREAM / shown.iter().map(|f| f.brake).fold(1e-9, f64::max);
+    let stream = if sheet.narrow() { 104.0 } else { 150.0 };
+    let scale = stream / shown.iter().map(|f| f.brake).fold(1e-9, f64::max);
     let top = drawing.top + 8.0;
     let mut bottom = top;
     let mut left = MARGIN;
     for flow in &shown {
-        bottom = bottom.max(one(&mut drawing.pen, flow, [left, top], column - 12.0, scale));
+        bottom = bottom.max(one(&mut drawing.pen, flow, [left, top], column - 12.0, scale, stream));
         left += column;
     }
     let text = "Wash and swirl by momentum theory: what any propeller of this diameter must leave behind, swirl at its least. What \
@@ -51,7 +49,7 @@ pub fn picture(sheet: &Sheet, flows: &[PowerFlow]) -> Picture {
 }
 
 /// One stream from `at` downward; returns its lower end.
-fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64) -> f64 {
+fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f64) -> f64 {
     let share = |kw: f64| format!("{} %", number(100.0 * kw / flow.brake.max(1e-9), 1.0));
     let engines = if flow.screws > 1 { "one engine, " } else { "" };
     pen.text("e", [at[0], at[1] + 12.0], Hang::Start, &format!("{} kW from {}", kilowatts(flow.brake), if flow.screws > 1 { "one engine" } else { "the engine" }));
@@ -59,7 +57,7 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64) -> f64 {
     pen.text("s", [at[0], at[1] + 27.0], Hang::Start, &fit(&format!("{}: {}", flow.at, at_line.replace("one engine, ", "")), TEXT, room));
     let list = losses(flow);
     let left = at[0] + 4.0;
-    let stem = left + STREAM + 26.0;
+    let stem = left + stream + 26.0;
     let mut y = at[1] + 40.0;
     let mut width = flow.brake * scale;
     // The whole outline is one shape: down the straight left bank, up the right bank with its branches.
@@ -67,7 +65,6 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64) -> f64 {
     let mut labels: Vec<(P, String, String, bool)> = Vec::new();
     let gain = if flow.interaction < 0.0 { -flow.interaction } else { 0.0 };
     y += 20.0;
-    let propeller_from = y + if list.first().is_some_and(|l| l.0.starts_with("gear")) { REACH } else { 0.0 };
     for (name, kw) in &list {
         let w = kw * scale;
         // The branch leaves at the outer bank, bends to the right and ends in a point.
@@ -91,8 +88,8 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64) -> f64 {
         width -= w;
         y += (bend + w + 12.0).max(REACH - 8.0);
     }
-    let propeller_to = y;
-    if gain > 0.004 * flow.brake {
+    if gain > 0.006 * flow.brake {
+        y += 10.0;
         // What the wake gives back joins from the right.
         let w = gain * scale;
         right.push([left + width, y]);
@@ -117,10 +114,6 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64) -> f64 {
         pen.text("", [at[0], at[1] - 2.0], Hang::Start, &fit(name, TEXT, room_right));
         pen.text("s", [at[0], at[1] + 12.0], Hang::Start, &fit(value, TEXT, room_right));
     }
-    if propeller_to - propeller_from > 40.0 {
-        let x = at[0] - 3.0;
-        pen.path("h", &[[x + 3.0, propeller_from], [x, propeller_from], [x, propeller_to - 8.0], [x + 3.0, propeller_to - 8.0]]);
-    }
     let hull = format!("{} kW move the hull, {}", kilowatts(flow.hull), share(flow.hull));
     pen.text("e", [at[0], tip + 18.0], Hang::Start, &fit(&hull, TEXT * 1.06, room));
     pen.text("s", [at[0], tip + 33.0], Hang::Start, &fit(&format!("over all boats that fit: {}", span(&flow.useful)), TEXT, room));
@@ -137,9 +130,9 @@ fn sentence(flow: &PowerFlow) -> String {
         losses(flow).iter().max_by(|a, b| a.1.total_cmp(&b.1)).map_or("none", |l| match l.0 {
             "gearbox and bearings" => "in gearbox and bearings",
             "shaft not level" => "that the shaft is not level",
-            "friction of the blades" => "the friction of the blades",
-            "swirl of the wash" => "the swirl of the wash",
-            "wash thrown astern" => "the wash thrown astern",
+            "propeller: blade friction" => "the friction of the blades",
+            "propeller: swirl of the wash" => "the swirl of the wash",
+            "propeller: wash astern" => "the wash thrown astern",
             _ => "the suction on the stern",
         })
     )

@@ -1,7 +1,7 @@
 //! What we know: how each reading tightened the picture.
 
 use crate::axis::{Scale, step, ticks};
-use crate::measure::{fit, width};
+use crate::measure::fit;
 use crate::pen::Hang;
 use crate::rows::strip;
 use crate::sheet::{Drawing, Picture, Sheet};
@@ -63,7 +63,7 @@ pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
     }
     let mut y = y0 + 62.0;
     if !evidence.together.is_empty() {
-        pen.text("e", [MARGIN, y], Hang::Start, "What the readings taught");
+        pen.text("e", [MARGIN, y], Hang::Start, "What the readings taught (hollow before, full after)");
         y += 8.0;
         for learnt in evidence.together.iter().take(MOST) {
             y = row(pen, sheet, learnt, y);
@@ -80,7 +80,12 @@ fn row(pen: &mut crate::pen::Pen, sheet: &Sheet, learnt: &Learnt, top: f64) -> f
     let text_room = if narrow { sheet.room() } else { bar_left - MARGIN - 12.0 };
     pen.line("h", [MARGIN, top], [sheet.width() - MARGIN, top]);
     pen.text("", [MARGIN, top + 16.0], Hang::Start, &fit(&learnt.quantity, TEXT, text_room));
-    let change = format!("{}  \u{2192}  {}", learnt.before, learnt.after);
+    let change = if learnt.before == learnt.after {
+        let way = if learnt.moved > 0.0 { "up" } else { "down" };
+        format!("{} of its spread {way}, {} of the width left", number(learnt.moved.abs(), 0.1), number(learnt.narrowed_to, 0.01))
+    } else {
+        format!("{}  \u{2192}  {}", learnt.before, learnt.after)
+    };
     pen.text("s", [MARGIN, top + 16.0 + LEADING], Hang::Start, &fit(&change, TEXT, text_room));
     // ±1.2816 standard deviations of before fill half of the bar; a move shifts the new band within the whole.
     let unit = bar / 4.0 / 1.2816;
@@ -94,7 +99,6 @@ fn row(pen: &mut crate::pen::Pen, sheet: &Sheet, learnt: &Learnt, top: f64) -> f
     let (n0, n1) = (held(middle - half), held(middle + half));
     pen.shape("b", &[[n0, y - 7.0], [n1, y - 7.0], [n1, y + 7.0], [n0, y + 7.0]]);
     pen.line("m", [held(middle), y - 9.0], [held(middle), y + 9.0]);
-    let _ = width;
     if narrow { top + 58.0 } else { top + 40.0 }
 }
 

@@ -53,12 +53,29 @@ pub fn fit(text: &str, size: f64, room: f64) -> String {
     format!("{}\u{2026}", kept.trim_end())
 }
 
+/// Words; digits set apart by a space (`3 600`) stay together.
+fn parts(text: &str) -> Vec<String> {
+    let mut parts: Vec<String> = Vec::new();
+    for word in text.split(' ') {
+        let digits = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+        match parts.last_mut() {
+            Some(last) if digits(last.chars().last()) && word.len() >= 3 && word.chars().take(3).all(|c| c.is_ascii_digit()) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => parts.push(word.to_owned()),
+        }
+    }
+    parts
+}
+
 /// The text in lines no wider than `room`, at most `most` of them.
 pub fn wrap(text: &str, size: f64, room: f64, most: usize) -> Vec<String> {
     let text = clean(text);
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();
-    let mut words = text.split(' ').peekable();
+    let parts = parts(&text);
+    let mut words = parts.iter().map(String::as_str);
     while let Some(word) = words.next() {
         let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
         if width(&longer, size) <= room {

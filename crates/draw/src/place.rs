@@ -91,118 +91,132 @@ pub fn picture(sheet: &Sheet, place: &Place) -> Picture {
     let up = immersion.clamp(1.5 * swing, 4.5 * radius) + 0.25 * radius;
     let down = 1.5 * swing;
     let room = sheet.room();
-    let s = ((if narrow { 300.0 } else { 400.0 }) / (up + down)).min(room / (5.4 * radius));
+    // Beside the drawing the notes, where there is room.
+    let wide = if sheet.width() < 760.0 { room } else { 0.62 * room };
+    let s = ((if narrow { 300.0 } else { 420.0 }) / (up + down)).min(wide / (5.0 * radius));
     let top = drawing.top + 10.0;
-    let ground = Ground {
-        at: [MARGIN + if narrow { 0.43 } else { 0.40 } * room, top + s * up],
-        s,
-        left: MARGIN,
-        right: sheet.width() - MARGIN,
-        top,
-        bottom: top + s * (up + down),
-    };
+    let at = [MARGIN + 0.44 * wide, top + s * up];
+    let ground = Ground { at, s, left: MARGIN, right: MARGIN + wide, top, bottom: top + s * (up + down) };
     let pen = &mut drawing.pen;
-    water(pen, &ground, place, immersion);
+    let surface = ground.at[1] - s * immersion;
+    pen.shape("w", &[[ground.left, surface.max(top)], [ground.right, surface.max(top)], [ground.right, ground.bottom], [ground.left, ground.bottom]]);
     surroundings(pen, &ground, place, swing);
     propeller(pen, &ground, place);
     clearances(pen, &ground, place, radius);
+    water(pen, &ground, place, immersion);
     let mut bottom = ground.bottom + 6.0;
+    let (x, text_room, mut y) =
+        if wide < room { (ground.right + 22.0, room - wide - 22.0, top - 4.0) } else { (MARGIN, room, bottom) };
     for note in notes(place, diameter) {
-        for line in wrap(&note, TEXT, room, 4) {
-            bottom += LEADING;
-            pen.text("s", [MARGIN, bottom], Hang::Start, &line);
+        for line in wrap(&note, TEXT, text_room, 9) {
+            y += LEADING;
+            pen.text("s", [x, y], Hang::Start, &line);
         }
+        y += 5.0;
+    }
+    if wide >= room {
+        bottom = y;
     }
     drawing.close("In place", &desc(place), bottom)
 }
 
 /// The water line and the depth of the shaft.
 fn water(pen: &mut Pen, g: &Ground, place: &Place, immersion: f64) {
-    let surface = g.px(0.0, immersion)[1];
-    pen.shape("w", &[[g.left, surface], [g.right, surface], [g.right, g.bottom], [g.left, g.bottom]]);
-    let shown = g.at[1] - g.s * immersion >= g.top;
-    pen.line(if place.immersion.1 { "l" } else { "l g" }, [g.left, surface], [g.right, surface]);
-    let x = g.right - 0.06 * (g.right - g.left);
-    let words = if shown { "water line" } else { "water line, farther up" };
-    pen.text("o s", [g.right - 2.0, surface + 14.0], Hang::End, words);
-    let text = format!("{} mm{}", millimetres(immersion), if place.immersion.1 { "" } else { " (assumed)" });
-    let x = x.min(g.right - 8.0);
-    pen.line("h", [g.at[0] + 0.3 * (x - g.at[0]), g.at[1]], [x + 4.0, g.at[1]]);
-    let middle = 0.5 * (surface + g.at[1]);
-    pen.dimension([x, surface], [x, g.at[1]], [x - 6.0, middle + 4.0], Hang::End, &text);
+    let surface = g.at[1] - g.s * immersion;
+    let shown = surface >= g.top + 2.0;
+    let line = surface.max(g.top);
+    if shown {
+        pen.line(if place.immersion.1 { "l" } else { "l g" }, [g.left, line], [g.right, line]);
+        pen.text("o s", [g.left + 4.0, line + 14.0], Hang::Start, "water line");
+    }
+    let assumed = if place.immersion.1 { "" } else { ", assumed" };
+    let text = format!("{} mm under water{assumed}", millimetres(immersion));
+    let x = g.right - 12.0;
+    pen.line("h", [x - 14.0, g.at[1]], [x + 4.0, g.at[1]]);
+    pen.line("h", [x, line], [x, g.at[1]]);
+    pen.head("k", [x, line], [x, g.at[1]], 7.0);
+    if shown {
+        pen.head("k", [x, g.at[1]], [x, line], 7.0);
+    }
+    pen.text("o", [x + 8.0, g.at[1] + 16.0], Hang::End, &text);
+}
+
+/// A part of the boat, drawn for place only: filled, its edge drawn only inside the ground.
+fn body(pen: &mut Pen, g: &Ground, points: &[[f64; 2]]) {
+    let ring = g.line(points);
+    pen.shape("p", &ring);
+    let field = crate::axis::Field::new([g.left, g.top, g.right, g.bottom], (0.0, 1.0), (0.0, 1.0));
+    let inside = |p: &P| p[0] > g.left + 0.2 && p[0] < g.right - 0.2 && p[1] > g.top + 0.2 && p[1] < g.bottom - 0.2;
+    for i in 0..ring.len() {
+        let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
+        // An edge that runs along the border of the ground is no edge of the boat.
+        let along = !inside(&a) && !inside(&b) && ((a[0] - b[0]).abs() < 0.3 || (a[1] - b[1]).abs() < 0.3);
+        if !along {
+            pen.paths("l", &field.clip(&[a, b]));
+        }
+    }
 }
 
 /// Hull, bearing and rudder, drawn for place only.
 fn surroundings(pen: &mut Pen, g: &Ground, place: &Place, swing: f64) {
     let d = 2.0 * swing;
-    let (fore, aft, high) = (60.0 * d, -60.0 * d, 60.0 * d);
+    let (fore, aft, high) = ((g.right - g.at[0]) / g.s, (g.left - g.at[0]) / g.s, (g.at[1] - g.top) / g.s);
+    let low = (g.at[1] - g.bottom) / g.s;
     let slope = place.shaft_angle.0.to_radians().tan();
     let shaft = |x: f64| x * slope;
-    let body = |pen: &mut Pen, points: &[[f64; 2]]| pen.shape("p h", &g.line(points));
-    // The shaft lies under what carries it.
-    let leg = matches!(place.arrangement, Arrangement::Saildrive | Arrangement::Outboard | Arrangement::Sterndrive);
-    let reach = match place.arrangement {
-        Arrangement::Aperture | Arrangement::Skeg => 0.6 * d,
-        _ => 3.0 * d,
-    };
     let rod = (0.034 * d).max(0.012);
-    let draw_shaft = |pen: &mut Pen| {
-        if !leg {
-            pen.shape("p l", &g.line(&[[-0.12 * d, shaft(-0.12 * d) + rod], [reach, shaft(reach) + rod], [reach, shaft(reach) - rod], [-0.12 * d, shaft(-0.12 * d) - rod]]));
-        }
+    let rudder = |pen: &mut Pen, points: &[[f64; 2]], at: P| {
+        body(pen, g, points);
+        pen.text("s", at, Hang::Middle, "rudder");
+    };
+    let draw_shaft = |pen: &mut Pen, reach: f64| {
+        let (a, b) = (-0.1 * d, reach.min(fore));
+        body(pen, g, &[[a, shaft(a) + rod], [b, shaft(b) + rod], [b, shaft(b) - rod], [a, shaft(a) - rod]]);
     };
     match place.arrangement {
         Arrangement::Aperture => {
-            body(pen, &[[aft, high], [aft, 0.66 * d], [-0.45 * d, 0.64 * d], [0.2 * d, 0.64 * d], [0.36 * d, 0.5 * d], [0.36 * d, -0.62 * d], [-0.42 * d, -0.66 * d], [-0.42 * d, -0.8 * d], [fore, -0.9 * d], [fore, high]]);
-            body(pen, &[[-0.44 * d, 0.6 * d], [-1.0 * d, 0.6 * d], [-1.06 * d, -0.64 * d], [-0.44 * d, -0.64 * d]]);
-            let at = g.px(-0.75 * d, 0.3 * d);
-            pen.text("s", at, Hang::Middle, "rudder");
-            draw_shaft(pen);
+            // Stern of a long keel: counter, deadwood, sole piece.
+            draw_shaft(pen, 0.46 * d);
+            body(pen, g, &[[aft, high], [aft, 0.74 * d], [-0.44 * d, 0.64 * d], [0.16 * d, 0.64 * d], [0.3 * d, 0.58 * d], [0.36 * d, 0.44 * d], [0.36 * d, -0.52 * d], [0.28 * d, -0.62 * d], [-1.0 * d, -0.64 * d], [-1.0 * d, low], [fore, low], [fore, high]]);
+            rudder(pen, &[[-0.46 * d, 0.645 * d], [-0.98 * d, 0.69 * d], [-1.08 * d, -0.62 * d], [-0.46 * d, -0.62 * d]], g.px(-0.74 * d, 0.3 * d));
         }
         Arrangement::Skeg => {
-            body(pen, &[[aft, high], [aft, 0.78 * d], [0.3 * d, 0.68 * d], [0.36 * d, 0.1 * d], [0.36 * d, -0.12 * d], [2.2 * d, 0.5 * d], [fore, 0.5 * d], [fore, high]]);
-            body(pen, &[[-0.5 * d, 0.7 * d], [-0.95 * d, 0.72 * d], [-0.98 * d, -0.7 * d], [-0.55 * d, -0.7 * d]]);
-            pen.text("s", g.px(-0.75 * d, 0.3 * d), Hang::Middle, "rudder");
-            draw_shaft(pen);
+            draw_shaft(pen, 0.46 * d);
+            body(pen, g, &[[aft, high], [aft, 0.82 * d], [0.24 * d, 0.68 * d], [0.36 * d, 0.12 * d], [0.36 * d, -0.12 * d], [1.6 * d, 0.42 * d], [fore, 0.4 * d], [fore, high]]);
+            rudder(pen, &[[-0.5 * d, 0.74 * d], [-0.95 * d, 0.76 * d], [-0.98 * d, -0.6 * d], [-0.55 * d, -0.6 * d]], g.px(-0.75 * d, 0.3 * d));
         }
         Arrangement::FinKeelStrut | Arrangement::InclinedShaft => {
-            let rise = 0.06;
-            let bottom = |x: f64| 0.68 * d - rise * x;
-            draw_shaft(pen);
-            body(pen, &[[aft, high], [aft, bottom(-3.0 * d)], [-3.0 * d, bottom(-3.0 * d)], [6.0 * d, bottom(6.0 * d)], [fore, bottom(6.0 * d)], [fore, high]]);
-            let s0 = 0.30 * d;
-            body(pen, &[[s0, shaft(s0) - 0.06 * d], [s0 + 0.26 * d, shaft(s0 + 0.26 * d) - 0.06 * d], [s0 + 0.24 * d, bottom(s0)], [s0 + 0.08 * d, bottom(s0)]]);
-            pen.text("o s", [g.px(s0 + 0.3 * d, 0.0)[0], g.px(0.0, 0.42 * d)[1]], Hang::Start, "strut");
-            body(pen, &[[-0.6 * d, bottom(-0.6 * d)], [-1.05 * d, bottom(-1.05 * d)], [-1.05 * d, -0.45 * d], [-0.65 * d, -0.45 * d]]);
-            pen.text("s", g.px(-0.83 * d, 0.2 * d), Hang::Middle, "rudder");
+            let bottom = |x: f64| 0.68 * d - 0.05 * x;
+            draw_shaft(pen, 3.0 * d);
+            let s0 = 0.28 * d;
+            body(pen, g, &[[s0, shaft(s0) - 0.06 * d], [s0 + 0.24 * d, shaft(s0 + 0.24 * d) - 0.06 * d], [s0 + 0.24 * d, bottom(s0) + 0.02 * d], [s0 + 0.06 * d, bottom(s0) + 0.02 * d]]);
+            pen.text("o s", g.px(s0 + 0.3 * d, 0.45 * d), Hang::Start, "strut");
+            body(pen, g, &[[aft, high], [aft, bottom(aft)], [fore, bottom(fore)], [fore, high]]);
+            rudder(pen, &[[-0.62 * d, bottom(-0.62 * d) - 0.02 * d], [-1.05 * d, bottom(-1.05 * d) - 0.02 * d], [-1.02 * d, -0.4 * d], [-0.68 * d, -0.4 * d]], g.px(-0.84 * d, 0.2 * d));
         }
         Arrangement::Tunnel => {
-            draw_shaft(pen);
-            body(pen, &[[aft, high], [aft, 0.2 * d], [-1.4 * d, 0.3 * d], [-0.7 * d, 0.55 * d], [0.0, 0.62 * d], [0.8 * d, 0.5 * d], [2.0 * d, 0.0], [fore, -0.3 * d], [fore, high]]);
-            pen.text("s", g.px(-0.2 * d, 0.8 * d), Hang::Middle, "tunnel");
+            draw_shaft(pen, 2.0 * d);
+            body(pen, g, &[[aft, high], [aft, 0.25 * d], [-1.2 * d, 0.4 * d], [-0.7 * d, 0.56 * d], [0.0, 0.62 * d], [0.6 * d, 0.55 * d], [1.5 * d, 0.1 * d], [fore, -0.1 * d], [fore, high]]);
+            pen.text("s", g.px(-0.1 * d, 0.72 * d), Hang::Middle, "tunnel");
         }
         Arrangement::Saildrive => {
-            body(pen, &[[aft, high], [aft, 0.95 * d], [fore, 0.85 * d], [fore, high]]);
-            body(pen, &[[0.3 * d, 0.9 * d], [0.38 * d, 0.12 * d], [0.12 * d, 0.11 * d], [0.12 * d, -0.11 * d], [0.7 * d, -0.12 * d], [0.95 * d, 0.0], [0.8 * d, 0.12 * d], [0.86 * d, 0.9 * d]]);
-            pen.text("s", g.px(0.6 * d, 0.45 * d), Hang::Middle, "leg");
+            body(pen, g, &[[0.3 * d, 0.9 * d], [0.36 * d, 0.14 * d], [0.14 * d, 0.12 * d], [0.14 * d, -0.12 * d], [0.7 * d, -0.13 * d], [0.92 * d, -0.04 * d], [0.92 * d, 0.05 * d], [0.76 * d, 0.13 * d], [0.84 * d, 0.9 * d]]);
+            pen.text("s", g.px(0.57 * d, 0.45 * d), Hang::Middle, "leg");
+            body(pen, g, &[[aft, high], [aft, 0.92 * d], [fore, 0.82 * d], [fore, high]]);
         }
         Arrangement::Outboard | Arrangement::Sterndrive => {
-            body(pen, &[[0.95 * d, high], [0.95 * d, 0.62 * d], [fore, 0.45 * d], [fore, high]]);
-            body(pen, &[[0.2 * d, high], [0.24 * d, 0.66 * d], [-0.5 * d, 0.62 * d], [-0.5 * d, 0.57 * d], [0.3 * d, 0.57 * d], [0.34 * d, 0.13 * d], [0.14 * d, 0.12 * d], [0.14 * d, -0.12 * d], [0.4 * d, -0.14 * d], [0.5 * d, -0.6 * d], [0.72 * d, -0.55 * d], [0.74 * d, -0.14 * d], [0.95 * d, 0.0], [0.76 * d, 0.14 * d], [0.78 * d, high]]);
-            pen.text("s", g.px(0.55 * d, 0.35 * d), Hang::Middle, "leg");
+            body(pen, g, &[[1.02 * d, high], [1.02 * d, 0.62 * d], [fore, 0.56 * d], [fore, high]]);
+            body(pen, g, &[[0.22 * d, high], [0.26 * d, 0.66 * d], [-0.5 * d, 0.63 * d], [-0.5 * d, 0.585 * d], [0.3 * d, 0.585 * d], [0.36 * d, 0.16 * d], [0.14 * d, 0.13 * d], [0.14 * d, -0.13 * d], [0.36 * d, -0.16 * d], [0.44 * d, -0.6 * d], [0.7 * d, -0.5 * d], [0.76 * d, -0.14 * d], [0.94 * d, -0.04 * d], [0.94 * d, 0.05 * d], [0.78 * d, 0.15 * d], [0.82 * d, high]]);
+            pen.text("s", g.px(0.57 * d, 0.35 * d), Hang::Middle, "leg");
         }
     }
-    if !leg && reach * g.s > 30.0 {
+    if matches!(place.arrangement, Arrangement::FinKeelStrut | Arrangement::InclinedShaft | Arrangement::Tunnel) {
         // The angle of the shaft to the water.
-        let from = 0.9 * d;
-        let a = g.px(from, shaft(from));
-        if place.arrangement != Arrangement::Aperture && place.arrangement != Arrangement::Skeg {
-            let end = g.px(2.4 * d, 0.0);
-            pen.line("h c", g.px(0.15 * d, 0.0), end);
-            let assumed = if place.shaft_angle.1 { "" } else { " (assumed)" };
-            let text = format!("shaft {}\u{b0}{assumed}", number(place.shaft_angle.0, 0.1).trim_end_matches(".0"));
-            pen.text("o", [a[0], g.px(0.0, 0.0)[1] + 16.0], Hang::Start, &text);
-        }
+        let end = (1.5 * d).min(0.8 * fore);
+        pen.line("h c", g.px(0.15 * d, 0.0), g.px(end, 0.0));
+        let assumed = if place.shaft_angle.1 { "" } else { " (assumed)" };
+        let text = format!("shaft {}\u{b0}{assumed}", number(place.shaft_angle.0, 0.1).trim_end_matches(".0"));
+        pen.text("o", [g.px(0.5 * d, 0.0)[0], g.at[1] - 5.0], Hang::Start, &text);
     }
 }
 

@@ -15,6 +15,7 @@ fn look() {
         let curves = counsel::curves(&job, &options).unwrap();
         let change = counsel::Change { pitch: job.propeller.pitch.as_ref().map(|p| 0.88 * p.middle), ..Default::default() };
         let comparison = counsel::compare(&job, &change, &options).unwrap();
+        let changed = counsel::curves_after(&job, &change, &options).unwrap();
         let choice = counsel::choose(&job, &options).unwrap();
         let evidence = counsel::evidence(&job, &options).unwrap();
         let diagnosis = counsel::diagnose(&job, &options).unwrap();
@@ -22,7 +23,7 @@ fn look() {
             let sheet = Sheet { boat: &job.title, date: "2 May 2026", width };
             let mut all = vec![
                 ("demand", demand::picture(&sheet, &curves, None)),
-                ("change", demand::picture(&sheet, &curves, Some((&comparison, None)))),
+                ("change", demand::picture(&sheet, &changed, Some(&comparison))),
                 ("flow", flow::picture(&sheet, &curves.flows)),
                 ("speeds", speeds::picture(&sheet, &curves)),
                 ("cavitation", cavitation::picture(&sheet, &curves)),

@@ -66,13 +66,20 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) -> f6
         let (x, hang) = corner(right);
         part(pen, l, [x, high + 0.14 * far], hang, "leading edge");
         name(pen, tip, [tip[0] + if right { 22.0 } else { -22.0 }, high - 8.0], if right { Hang::Start } else { Hang::End }, "tip");
-        // Root and hub: the lower corners, clear of the arrow.
-        let (x, hang) = corner(!right);
-        let rooted = trailing[1];
-        part(pen, rooted, [x, at[1] + 0.86 * far], hang, "root");
-        let rim = s * 0.5 * p.hub.aft_diameter;
-        let at_hub = [at[0] - sign * 0.5 * rim, at[1] + 0.87 * rim];
-        part(pen, at_hub, [x, at[1] + 0.98 * far], hang, "hub");
+        // Root and hub between blades, clear of the arrow.
+        let between = |i: f64| TAU * (i + 0.5) / p.count();
+        let polar = |a: f64, r: f64| [at[0] + sign * r * a.sin(), at[1] - r * a.cos()];
+        let back = between(p.count() - 1.0);
+        let [x, y] = polar(back, 0.66 * far);
+        name(pen, trailing[1], [x, y], Hang::Middle, "root");
+        let low = (0_u8..).zip(&p.blades).map(|(i, _)| between(f64::from(i))).min_by(|a, b| {
+            let off = |a: &f64| (a - 1.06 * PI).abs();
+            off(a).total_cmp(&off(b))
+        });
+        if let Some(low) = low.filter(|low| (low - back).abs() > 0.1) {
+            let [x, y] = polar(low, 0.66 * far);
+            name(pen, polar(low, 0.46 * s * p.hub.aft_diameter), [x, y], Hang::Middle, "hub");
+        }
     }
     let low = at[1] + s * radius;
     let y = low + 18.0;

@@ -25,7 +25,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
     let axis = top + 20.0 + height;
     let cx = limits[0] + 22.0 - scale * low;
     let place = |q: [f64; 2]| -> P { [cx + scale * sign * q[0], axis - scale * q[1]] };
-    caption(pen, limits[0], top, Hang::Start, "expanded, seen from astern", 0.62 * room);
+    caption(pen, limits[0], top, Hang::Start, "expanded, seen from astern", scale * (high - low) + 36.0);
 
     let leading: Vec<P> = outline.leading.iter().map(|q| place(*q)).collect();
     let trailing: Vec<P> = outline.trailing.iter().map(|q| place(*q)).collect();
@@ -123,7 +123,7 @@ fn section(pen: &mut Pen, shape: &Shape, cut: &hydro::blade::Cut, at: P, row: f6
         let (f, b) = (face[11], back[9]);
         let out = if sign > 0.0 { 1.0 } else { -1.0 };
         pen.text("o", [f[0] + 12.0 * out, f[1] + 12.0], if sign > 0.0 { Hang::Start } else { Hang::End }, "face");
-        pen.text("o", [b[0] - 8.0 * out, b[1] - 6.0], if sign > 0.0 { Hang::End } else { Hang::Start }, "back");
+        pen.text("o", [b[0] - 12.0 * out, b[1] - 6.0], Hang::Middle, "back");
     }
 }
 
@@ -143,7 +143,7 @@ pub fn pitches(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], axis: f64, scale:
     let pad = (0.06 * high).max(0.3 * (high - low));
     let x = Scale::new(low - pad, high + pad, limits[0], limits[1]);
     let y = |r: f64| axis - scale * r;
-    caption(pen, limits[0] - 8.0, y(tip) - 24.0, Hang::Start, "pitch over radius", limits[1] - limits[0] + 14.0);
+    caption(pen, limits[0] - 8.0, y(tip) - 20.0, Hang::Start, "pitch over radius", limits[1] - limits[0] + 14.0);
     for share in [0.4, 0.6, 0.8, 1.0] {
         let at = y(share * tip);
         pen.line("h", [limits[0], at], [limits[1], at]);

@@ -184,8 +184,8 @@ pub fn picture(sheet: &Sheet, drawn: &Drawn) -> Picture {
         side::view(pen, drawn, [MARGIN + 0.3 * room, low], s, [MARGIN, MARGIN + 0.62 * room]);
         let hub_edge = low - s * drawn.hub();
         expanded::pitches(pen, drawn, [MARGIN + 0.72 * room, MARGIN + room - 6.0], low, s, hub_edge);
-        bottom = low + s * drawn.hub() + 66.0;
-        let height = (0.62 * disc).min(250.0);
+        bottom = low + s * drawn.hub() + 80.0;
+        let height = 300.0;
         bottom = expanded::view(pen, drawn, [MARGIN, MARGIN + room], bottom + 14.0, height);
     } else {
         let disc = (room / 3.45).min(400.0);

@@ -15,7 +15,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) {
     let p = &drawn.propeller;
     let (hub, tip) = (&p.hub, shape.tip_radius());
     let place = |x: f64, z: f64| -> P { [at[0] + s * x, at[1] - s * z] };
-    caption(pen, limits[0], at[1] - s * tip - 24.0, Hang::Start, "from starboard, one blade upright", limits[1] - limits[0]);
+    caption(pen, limits[0], at[1] - s * tip - 24.0, Hang::Start, "from starboard", limits[1] - limits[0]);
 
     let inner = 0.9 * drawn.hub();
     let radii = (0..=ROWS).map(|i| {
@@ -50,7 +50,6 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) {
         pen.paths("l g", &[vec![place(fore, bf), place(aft, ba)], vec![place(fore, -bf), place(aft, -ba)]]);
     }
     pen.line("h c", [limits[0], at[1]], [limits[1], at[1]]);
-    pen.text("s", [limits[1], at[1] - 5.0], Hang::End, "forward \u{2192}");
 
     // The plane of rotation, and the rake from it.
     let rake = blade::rake(&p.blades[0], drawn.hub());
@@ -58,7 +57,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) {
     let degrees = rake.angle.to_degrees();
     let text = if degrees.abs() < 0.5 { "no rake".to_owned() } else { format!("rake {}\u{b0} {}", number(degrees.abs(), 0.1).trim_end_matches(".0"), if degrees > 0.0 { "aft" } else { "forward" }) };
     let high = reference[usize::from(ROWS)];
-    name(pen, high, [place(0.0, 0.0)[0] + 10.0, at[1] - s * 1.03 * tip], Hang::Start, &text);
+    name(pen, high, [place(0.0, 0.0)[0] + 12.0, at[1] - s * 0.94 * tip], Hang::Start, &text);
 
     // Hub dimensions.
     let low = at[1] + s * rf.max(ra);
@@ -76,4 +75,5 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) {
         format!("bore \u{2300} {} to {} mm{usual}", millimetres(hub.bore_fore), millimetres(hub.bore_aft))
     };
     pen.text("o", [limits[0], y + 33.0], Hang::Start, &bore);
+    pen.text("s", [limits[0], y + 48.0], Hang::Start, "forward is to the right");
 }
