@@ -65,7 +65,7 @@ fn entry(pen: &mut Pen, sheet: &Sheet, cause: &Cause, top: f64) -> f64 {
     pen.text("e", [MARGIN + tally + 8.0, y + 12.0], Hang::Start, &short_chance(cause.chance));
     let mut base = if sheet.narrow() { y + 40.0 } else { y + 11.0 };
     let write = |pen: &mut Pen, class: &str, text: &str, indent: f64, most: usize, base: &mut f64| {
-        for line in wrap(text, TEXT * if class == "e" { 1.07 } else { 1.0 }, text_room - indent, most) {
+        for line in wrap(text, TEXT * if class == "e" { 1.12 } else { 1.0 }, text_room - indent, most) {
             pen.text(class, [text_left + indent, *base], Hang::Start, &line);
             *base += LEADING;
         }

@@ -15,7 +15,7 @@ use hydro::limits::burrill::{self, Line};
 const HEIGHT: f64 = 300.0;
 
 const LINES: [(Line, &str); 5] = [
-    (Line::Back30, "30 % of the back"),
+    (Line::Back30, "30 %"),
     (Line::Back20, "20 %"),
     (Line::Back10, "10 %"),
     (Line::Back5, "5 %"),
@@ -38,7 +38,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
     // Running faster lowers the cavitation number: faster lies to the right.
     field.x = Scale::log(least, most, field.right, field.left);
     let pen = &mut drawing.pen;
-    field.y_axis(pen, "thrust load \u{3c4}, load over dynamic pressure at 0.7 R", 5.0);
+    field.y_axis(pen, if sheet.narrow() { "load \u{3c4}; lines: % of the back cavitating" } else { "load \u{3c4}, thrust over projected area and dynamic pressure" }, 5.0);
     pen.line("l", [field.left, field.bottom], [field.right, field.bottom]);
     let wanted: &[f64] = &[0.05, 0.1, 0.2, 0.3, 0.5, 1.0, 2.0, 3.0];
     let mut last = f64::INFINITY;
@@ -50,9 +50,10 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
             last = x;
         }
     }
-    pen.text("s", [field.right, field.bottom + 33.0], Hang::End, "cavitation number \u{3c3}: smaller is faster, or less deep");
+    pen.text("s", [field.right, field.bottom + 33.0], Hang::End, if sheet.narrow() { "cavitation number \u{3c3}; faster \u{2192}" } else { "cavitation number \u{3c3}; faster lies to the right" });
     let mut column = Column::new(field.right + 12.0, room - 14.0, Hang::Start);
     let sigmas: Vec<f64> = (0..=40).map(|i| most * (least / most).powf(f64::from(i) / 40.0)).collect();
+    let mut first = true;
     for (line, name) in LINES {
         let points: Vec<P> = sigmas.iter().map(|s| [*s, burrill::line(line, *s).value]).collect();
         // Outside the diagram's range the lines are a stretch of ours: broken.
@@ -64,7 +65,9 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
         field.curve(pen, "h g", &before);
         let px: Vec<P> = points.iter().map(|p| field.at(p[0], p[1])).collect();
         if let Some(end) = field.clip(&px).last().and_then(|piece| piece.last()) {
-            column.add("", *end, name);
+            let of = if first && !sheet.narrow() { " of the back" } else { "" };
+            first = false;
+            column.add("", *end, format!("{name}{of}"));
         }
     }
     column.set(pen, field.top, field.bottom);

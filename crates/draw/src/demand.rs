@@ -71,7 +71,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<&Comparison>) -> P
     }
     field.curve(pen, "f", &limit);
     let rated = curves.rated_speed.middle;
-    let lead = 0.62 * rated;
+    let lead = if narrow { 0.7 } else { 0.62 } * rated;
     let engine_at = field.at(lead, power_at(&limit, lead));
     pen.line("h", engine_at, [engine_at[0] - 12.0, engine_at[1] - 20.0]);
     pen.text("o e", [engine_at[0] - 12.0, engine_at[1] - 24.0], Hang::Middle, "engine gives at most");
@@ -97,15 +97,23 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<&Comparison>) -> P
     for mark in curves.marks.iter().filter(|m| m.full_throttle) {
         let Some(n) = mark.engine_speed else { continue };
         let power = [n.low, n.middle, n.high].map(|n| power_at(&limit, n));
-        let spread = band_at(&limits, n.middle);
-        field.cross(pen, [n.low, n.middle, n.high], [spread.low, power[1], spread.high], mark.other_state);
+        // The engine's own spread, taken where neither governor nor limiter blurs it.
+        let spread = band_at(&limits, n.middle.min(rated));
+        let y = [spread.low, spread.middle, spread.high].map(|p| p / spread.middle.max(1e-9) * power[1]);
+        field.cross(pen, [n.low, n.middle, n.high], y, mark.other_state);
         crosses.push((field.at(n.middle, power[1]), mark.label.clone()));
     }
     if narrow {
         let mut y = field.bottom + 50.0;
-        for (at, text, class) in &inside {
-            pen.text(&format!("o {class}"), [at[0] - 6.0, at[1] + 12.0], Hang::End, &fit(text, TEXT, at[0] - MARGIN - 44.0));
+        // Lines that leave upward are named in the empty corner above the engine's limit, others at the right edge.
+        let mut corner = Column::new(field.left + 132.0, 128.0, Hang::End);
+        let mut edge = Column::new(field.right - 12.0, 150.0, Hang::End);
+        for (at, text, class) in inside {
+            let class = if class == "e" { "o e" } else { "o" };
+            if at[1] < field.top + 2.0 { corner.add(class, at, text) } else { edge.add(class, at, text) }
         }
+        corner.set(pen, field.top + 14.0, field.bottom);
+        edge.set(pen, field.top + 10.0, field.bottom);
         for (_, label) in &crosses {
             pen.paths("r", &[vec![[MARGIN, y - 4.0], [MARGIN + 10.0, y - 4.0]], vec![[MARGIN + 5.0, y - 9.0], [MARGIN + 5.0, y + 1.0]]]);
             pen.text("q", [MARGIN + 16.0, y], Hang::Start, &fit(&format!("read: {label}"), TEXT, sheet.room() - 18.0));

@@ -16,7 +16,7 @@ fn losses(flow: &PowerFlow) -> Vec<(&'static str, f64)> {
         ("gearbox and bearings", flow.drive),
         ("shaft not level", flow.shaft_angle),
         ("propeller: blade friction", flow.friction),
-        ("propeller: swirl of the wash", flow.swirl),
+        ("propeller: swirl", flow.swirl),
         ("propeller: wash astern", flow.axial),
         ("suction on the stern", flow.interaction),
     ];
@@ -131,7 +131,7 @@ fn sentence(flow: &PowerFlow) -> String {
             "gearbox and bearings" => "in gearbox and bearings",
             "shaft not level" => "that the shaft is not level",
             "propeller: blade friction" => "the friction of the blades",
-            "propeller: swirl of the wash" => "the swirl of the wash",
+            "propeller: swirl" => "the swirl of the wash",
             "propeller: wash astern" => "the wash thrown astern",
             _ => "the suction on the stern",
         })

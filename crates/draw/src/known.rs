@@ -31,16 +31,16 @@ pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
     let pad = 0.04 * (high - low).max(1.0);
     let scale = Scale::new(low - pad, high + pad, left, right);
     let top = drawing.top + 12.0;
-    let height = if narrow { 42.0 } else { 30.0 };
+    let height = if narrow { 56.0 } else { 30.0 };
     let pen = &mut drawing.pen;
     let mut y0 = top;
     for (i, (name, band, alone)) in rows.iter().enumerate() {
         pen.line("h", [MARGIN, y0], [sheet.width() - MARGIN, y0]);
         let class = if *alone { "q" } else { "e" };
         let y = if narrow {
-            let text = format!("{name}: {}", span(band));
-            pen.text(class, [MARGIN, y0 + 15.0], Hang::Start, &fit(&text, TEXT * 1.05, names));
-            y0 + 28.0
+            pen.text(class, [MARGIN, y0 + 15.0], Hang::Start, &fit(name, TEXT * 1.05, names));
+            pen.text("", [MARGIN, y0 + 30.0], Hang::Start, &span(band));
+            y0 + 43.0
         } else {
             pen.text(class, [MARGIN, y0 + 19.0], Hang::Start, &fit(name, TEXT * 1.05, names));
             pen.text("", [sheet.width() - MARGIN, y0 + 19.0], Hang::End, &span(band));
@@ -63,7 +63,7 @@ pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
     }
     let mut y = y0 + 62.0;
     if !evidence.together.is_empty() {
-        pen.text("e", [MARGIN, y], Hang::Start, "What the readings taught (hollow before, full after)");
+        pen.text("e", [MARGIN, y], Hang::Start, if narrow { "Taught: hollow before, full after" } else { "What the readings taught (hollow before, full after)" });
         y += 8.0;
         for learnt in evidence.together.iter().take(MOST) {
             y = row(pen, sheet, learnt, y);

@@ -32,7 +32,10 @@ impl Column {
     /// Sets them between `top` and `bottom`, each with a hairline to its point.
     pub fn set(mut self, pen: &mut Pen, top: f64, bottom: f64) {
         // At one height the nearest comes first, so that hairlines do not cross.
-        self.labels.sort_by(|a, b| (a.at[1].round(), -a.at[0]).partial_cmp(&(b.at[1].round(), -b.at[0])).unwrap_or(std::cmp::Ordering::Equal));
+        let side = if self.hang == Hang::End { 1.0 } else { -1.0 };
+        self.labels.sort_by(|a, b| {
+            a.at[1].round().total_cmp(&b.at[1].round()).then((side * a.at[0]).total_cmp(&(side * b.at[0])))
+        });
         let mut places: Vec<f64> = self.labels.iter().map(|l| l.at[1].clamp(top, bottom)).collect();
         // Down, then up again from the foot: no two closer than a line.
         for i in 1..places.len() {

@@ -138,7 +138,7 @@ fn water(pen: &mut Pen, g: &Ground, place: &Place, immersion: f64) {
     if shown {
         pen.head("k", [x, g.at[1]], [x, line], 7.0);
     }
-    pen.text("o", [x + 8.0, g.at[1] + 16.0], Hang::End, &text);
+    pen.text("o", [x - 6.0, line + 14.0], Hang::End, &text);
 }
 
 /// A part of the boat, drawn for place only: filled, its edge drawn only inside the ground.
@@ -315,8 +315,8 @@ fn sentence(place: &Place) -> String {
     let radius = 0.5 * place.drawn.propeller.diameter();
     let fits = match place.largest.map(|l| 0.5 * l - radius) {
         Some(spare) if spare >= 0.0 => format!("{} more radius would fit.", length(spare)),
-        Some(spare) => format!("It is {} too large in radius for its place.", length(-spare)),
-        None => "The room for it was not measured: measure the clearance at the tip.".to_owned(),
+        Some(spare) => format!("it is {} too large in radius for its place.", length(-spare)),
+        None => "the room for it was not measured; measure the clearance at the tip.".to_owned(),
     };
     format!("{} across {}: {fits}", length(2.0 * radius), place.words())
 }

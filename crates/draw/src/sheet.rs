@@ -81,7 +81,8 @@ impl<'a> Drawing<'a> {
     /// Running text over the whole width; returns the next line's base.
     pub fn prose(&mut self, class: &str, text: &str, y: f64, most: usize) -> f64 {
         let mut y = y;
-        for line in wrap(text, TEXT, self.sheet.room(), most) {
+        let size = if class == "e" { 1.12 * TEXT } else { TEXT };
+        for line in wrap(text, size, self.sheet.room(), most) {
             self.pen.text(class, [MARGIN, y], Hang::Start, &line);
             y += LEADING;
         }

@@ -34,13 +34,21 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
     let right = sheet.width() - MARGIN - chance_room - fuel_room;
     let scale = Scale::new(low - 0.03 * (high - low), high + 0.03 * (high - low), left, right);
     let top = drawing.top + 40.0;
-    let height = if narrow { 48.0 } else { 40.0 };
+    let height = if narrow { 66.0 } else { 40.0 };
     let bottom = top + height * list.len() as f64;
     let pen = &mut drawing.pen;
     let (b0, b1) = (scale.held(band.low), scale.held(band.high).max(scale.held(band.low) + 2.0));
-    pen.hatch(b0, top, b1, bottom);
-    pen.line("h", [b0, top - 4.0], [b0, bottom]);
-    pen.line("h", [b1, top - 4.0], [b1, bottom]);
+    if narrow {
+        // Clear of the words.
+        for i in 0..list.len() {
+            let y = top + height * i as f64 + 50.0;
+            pen.hatch(b0, y - 12.0, b1, y + 12.0);
+        }
+    } else {
+        pen.hatch(b0, top, b1, bottom);
+        pen.line("h", [b0, top - 4.0], [b0, bottom]);
+        pen.line("h", [b1, top - 4.0], [b1, bottom]);
+    }
     let accepted = format!("accepted {} to {}", number(band.low, 10.0), number(band.high, 10.0));
     let half = 0.5 * crate::measure::width(&accepted, TEXT);
     let middle = (0.5 * (b0 + b1)).clamp(left + half, (right - half).max(left + half));
@@ -56,10 +64,13 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
         pen.line("h", [MARGIN, y0], [sheet.width() - MARGIN, y0]);
         let name = format!("{}. {}", place + 1, c.what);
         let y = if narrow {
-            pen.text(if i == 0 { "e" } else { "" }, [MARGIN, y0 + 15.0], Hang::Start, &fit(&name, TEXT * 1.05, names));
-            y0 + 32.0
+            for (k, line) in (0_u8..).zip(&wrap(&name, TEXT * if i == 0 { 1.12 } else { 1.0 }, names, 2)) {
+                let base = y0 + 15.0 + LEADING * f64::from(k);
+                pen.text(if i == 0 { "e" } else { "" }, [MARGIN, base], Hang::Start, line);
+            }
+            y0 + 50.0
         } else {
-            let lines = wrap(&name, TEXT * 1.05, names, 2);
+            let lines = wrap(&name, TEXT * if i == 0 { 1.12 } else { 1.0 }, names, 2);
             for (k, line) in (0_u8..).zip(&lines) {
                 let base = y0 + if lines.len() > 1 { 16.0 } else { 24.0 } + LEADING * f64::from(k);
                 pen.text(if i == 0 { "e" } else { "" }, [MARGIN, base], Hang::Start, line);

@@ -33,6 +33,17 @@ fn look() {
             ];
             if let Some(drawn) = Drawn::of_job(&job) {
                 all.push(("propeller", propeller::picture(&sheet, &drawn)));
+                let mut bent = drawn.clone();
+                bent.surveyed = true;
+                bent.origin = "Drawn from measurements, blade by blade.".into();
+                bent.cup = None;
+                for (i, b) in bent.propeller.blades.iter_mut().enumerate() {
+                    let by = [1.0, 1.04, 0.985, 1.01][i.min(3)];
+                    for s in &mut b.sections { s.pitch *= by + 0.03 * (s.radius / b.tip_radius - 0.7); }
+                    if i == 1 { b.tip_radius *= 0.99; b.sections.retain(|s| s.radius < 0.985 * b.tip_radius); }
+                    b.cup = Some(hydro::blade::Cup { drop: 0.003, length: 0.01, from: 0.5 * b.tip_radius, to: 0.95 * b.tip_radius });
+                }
+                all.push(("bent", propeller::picture(&sheet, &bent)));
             }
             if let Some(place) = place::Place::of_job(&job) {
                 all.push(("place", place::picture(&sheet, &place)));

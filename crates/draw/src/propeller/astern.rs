@@ -71,7 +71,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) -> f6
         let polar = |a: f64, r: f64| [at[0] + sign * r * a.sin(), at[1] - r * a.cos()];
         let back = between(p.count() - 1.0);
         let [x, y] = polar(back, 0.66 * far);
-        name(pen, trailing[1], [x, y], Hang::Middle, "root");
+        name(pen, [at[0], at[1] - 1.1 * s * hub], [x, y], Hang::Middle, "root");
         let low = (0_u8..).zip(&p.blades).map(|(i, _)| between(f64::from(i))).min_by(|a, b| {
             let off = |a: &f64| (a - 1.06 * PI).abs();
             off(a).total_cmp(&off(b))

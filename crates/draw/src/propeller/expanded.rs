@@ -22,6 +22,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
     let (low, high) = ends.fold((0.0_f64, 0.0_f64), |e, x| (e.0.min(x), e.1.max(x)));
     let tip = shape.tip_radius();
     let scale = (height / drawn.radius()).min(0.56 * room / (high - low).max(1e-6));
+    let height = (scale * drawn.radius()).max(0.8 * height);
     let axis = top + 20.0 + height;
     let cx = limits[0] + 22.0 - scale * low;
     let place = |q: [f64; 2]| -> P { [cx + scale * sign * q[0], axis - scale * q[1]] };
@@ -83,7 +84,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
     caption(pen, column, top, Hang::Start, "sections at their pitch angles", wide + 30.0);
     for (i, cut) in cuts.iter().enumerate() {
         let y0 = top + 20.0 + row * i as f64;
-        section(pen, &shape, cut, [column, y0], row, small, sign, i == 2);
+        section(pen, &shape, cut, [column, y0], row, small, sign, i == 2, limits[1] - column);
         // The chord on the outline, with its radius.
         let chord = [0.5, -0.5].map(|h| place([h * cut.chord - cut.skew_back, cut.radius]));
         pen.line("h", chord[0], chord[1]);
@@ -95,7 +96,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
 
 /// One section in its row.
 #[expect(clippy::too_many_arguments, reason = "a drawing step, called once")]
-fn section(pen: &mut Pen, shape: &Shape, cut: &hydro::blade::Cut, at: P, row: f64, s: f64, sign: f64, named: bool) {
+fn section(pen: &mut Pen, shape: &Shape, cut: &hydro::blade::Cut, at: P, row: f64, s: f64, sign: f64, named: bool, room: f64) {
     let (sin, cos) = cut.blade_angle().sin_cos();
     let wide = s * (cut.chord * cos + cut.thickness * sin);
     let (x0, base) = (at[0], at[1] + row - 16.0);
@@ -118,6 +119,8 @@ fn section(pen: &mut Pen, shape: &Shape, cut: &hydro::blade::Cut, at: P, row: f6
     pen.path("m", &face);
     pen.path("l", &back);
     let text = format!("{}\u{b0}, {} \u{d7} {} mm", number(cut.blade_angle().to_degrees(), 0.1), millimetres(cut.chord), millimetres(cut.thickness));
+    let short = format!("{}\u{b0}, {} mm", number(cut.blade_angle().to_degrees(), 0.1), millimetres(cut.thickness));
+    let text = if width(&text, TEXT) > room + 8.0 { short } else { text };
     pen.text("o s", [x0, at[1] + row - 2.0], Hang::Start, &text);
     if named {
         let (f, b) = (face[11], back[9]);
