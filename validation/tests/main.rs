@@ -1,7 +1,7 @@
 //! Every published check, in one binary.
+mod blade;
 mod boats;
 mod engine;
-mod blade;
 mod limits;
 mod openwater;
 mod running;
@@ -11,3 +11,4 @@ mod water;
 mod hull_planing;
 
 mod hull_displacement;
+mod survey;

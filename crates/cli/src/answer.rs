@@ -1,11 +1,13 @@
 //! The JSON contract: one envelope around every answer.
 
-use counsel::report::{Choice, Comparison, Judgement};
+use counsel::report::{Choice, Comparison, Diagnosis, Judgement};
+use counsel::survey::SurveyReport;
 use serde::Serialize;
 
 use crate::commands::new::Recorded;
 use crate::commands::openwater::OpenWater;
 use crate::commands::sources::Sources;
+use crate::commands::trial::report::Trial;
 
 /// Version of the contract. Within a version fields are added, never renamed or taken away.
 #[derive(Clone, Copy, Debug, Serialize)]
@@ -40,6 +42,12 @@ pub enum Report {
     Try(Box<Comparison>),
     /// `fairwake choose`
     Choose(Box<Choice>),
+    /// `fairwake diagnose`
+    Diagnose(Box<Diagnosis>),
+    /// `fairwake trial`
+    Trial(Box<Trial>),
+    /// `fairwake survey`
+    Survey(Box<SurveyReport>),
     /// `fairwake openwater`
     OpenWater(OpenWater),
     /// `fairwake resistance`

@@ -1,6 +1,7 @@
 //! The one place where the program asks `counsel`.
 
-use counsel::report::{Choice, Comparison, Judgement};
+use counsel::report::{Choice, Comparison, Diagnosis, Evidence, Judgement};
+use counsel::survey::SurveyReport;
 use counsel::{Change, Options, ResistanceTable};
 use job::Job;
 
@@ -29,4 +30,19 @@ pub fn choose(job: &Job, common: &Common) -> Result<Choice, Failure> {
 /// Resistance over speed.
 pub fn resistance(job: &Job, common: &Common) -> Result<ResistanceTable, Failure> {
     Ok(counsel::resistance(job, &options(common))?)
+}
+
+/// Causes ranked, and what to measure next.
+pub fn diagnose(job: &Job, common: &Common) -> Result<Diagnosis, Failure> {
+    Ok(counsel::diagnose(job, &options(common))?)
+}
+
+/// What the readings taught.
+pub fn evidence(job: &Job, common: &Common) -> Result<Evidence, Failure> {
+    Ok(counsel::evidence(job, &options(common))?)
+}
+
+/// The propeller as it was measured.
+pub fn survey(job: &Job) -> Result<SurveyReport, Failure> {
+    Ok(counsel::survey::survey(job)?)
 }

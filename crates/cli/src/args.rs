@@ -3,7 +3,8 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use job::{Cup, Duty, Growth};
+use job::survey::Tool;
+use job::{Cup, Duty, Growth, Source};
 
 use crate::value;
 
@@ -88,8 +89,14 @@ pub enum Command {
     Judge(JudgeArgs),
     /// Try a change: before, after, and the difference
     Try(TryArgs),
-    /// Shortlist of changes, propellers and ratios, best first
+    /// Shortlist: work on what is fitted in the order of its cost, then new propellers and ratios, best first
     Choose(ChooseArgs),
+    /// Rank the causes of what is wrong by the readings and symptoms, and name what to measure next
+    Diagnose(DiagnoseArgs),
+    /// Reduce the trial runs in a job and in logs, and tell what each taught about the boat
+    Trial(TrialArgs),
+    /// The propeller as it was measured: pitches, accuracy class, repair sheet, bore
+    Survey(SurveyArgs),
     /// Open-water characteristics of a propeller by a published series
     Openwater(OpenWaterArgs),
     /// Resistance of the hull over speed
@@ -191,7 +198,7 @@ pub struct ChangeArgs {
     pub blade_growth: Option<Growth>,
 }
 
-///// `fairwake choose`
+/// `fairwake choose`
 #[derive(Debug, Args)]
 pub struct ChooseArgs {
     /// The job file
@@ -200,9 +207,86 @@ pub struct ChooseArgs {
     /// What the propeller is for, instead of what the job says
     #[arg(long, value_name = "DUTY", value_parser = value::word::<Duty>())]
     pub duty: Option<Duty>,
-    /// How many lines of the shortlist to show
-    #[arg(long, default_value_t = 12, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=500))]
+    /// How many new propellers and ratios to list; the best of each kind of work on what is fitted is always there
+    #[arg(long, default_value_t = 8, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=500))]
     pub most: u16,
+}
+
+/// `fairwake diagnose`
+#[derive(Debug, Args)]
+pub struct DiagnoseArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Exit with code 1 when one of these is reached
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "WHAT")]
+    pub fail_on: Vec<FailOnCause>,
+}
+
+/// What `diagnose --fail-on` can look for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum FailOnCause {
+    // A warning says stop
+    Stop,
+    // No cause fits the readings
+    Unexplained,
+}
+
+/// `fairwake trial`
+#[derive(Debug, Args)]
+pub struct TrialArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Logs of one trial: GPX, NMEA 0183, CSV with a header, Signal K delta lines
+    #[arg(value_name = "LOG")]
+    pub logs: Vec<PathBuf>,
+    /// Add proposed readings to the job file: their numbers, or all that it does not hold yet
+    #[arg(long, value_name = "NUMBERS|all", value_parser = value::accept, num_args = 0..=1, default_missing_value = "all")]
+    pub accept: Option<value::Accept>,
+    /// These proposed readings were taken at full throttle
+    #[arg(long, value_name = "NUMBERS", value_delimiter = ',')]
+    pub full_throttle: Vec<usize>,
+    /// What the engine speed in the logs was read by
+    #[arg(long, value_name = "SOURCE", value_parser = value::word::<Source>(), default_value = "dashboard")]
+    pub rpm_by: Source,
+    /// How long throttle and course must have been held, s
+    #[arg(long, value_name = "SECONDS", value_parser = value::seconds, default_value = "60")]
+    pub steady: f64,
+    /// Format of the logs, where it is not told right from their content
+    #[arg(long, value_enum, value_name = "FORMAT")]
+    pub log_format: Option<LogFormat>,
+}
+
+/// `fairwake survey`
+#[derive(Debug, Args)]
+pub struct SurveyArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Take the blades from the table (CSV) of a pitch gauge or a coordinate machine
+    #[arg(long, value_name = "CSV")]
+    pub gauge: Option<PathBuf>,
+    /// The tool that made the table, which sets the spreads
+    #[arg(long, value_name = "TOOL", value_parser = value::word::<Tool>(), requires = "gauge")]
+    pub tool: Option<Tool>,
+    /// Add the table's blades to the job file, which must hold none yet
+    #[arg(long)]
+    pub add: bool,
+}
+
+/// What a log is written in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum LogFormat {
+    // Track
+    Gpx,
+    // NMEA 0183 sentences
+    Nmea,
+    // Table with a header
+    Csv,
+    // Signal K delta lines
+    #[value(name = "signalk")]
+    SignalK,
 }
 
 /// `fairwake openwater`

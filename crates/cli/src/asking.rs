@@ -63,6 +63,12 @@ fn ask(question: &Question, answers: &mut impl BufRead, prompt: &mut impl Write)
             say(prompt, &format!("    {word:<20} {}", Ink::Quiet.on(means)))?;
         }
     }
+    if let Form::AnyOf(options) = question.form {
+        let all: Vec<&str> = options.iter().map(|(word, _)| *word).collect();
+        for line in wrap(&all.join(", "), crate::page::COLUMNS - 4) {
+            say(prompt, &format!("    {}", Ink::Quiet.on(&line)))?;
+        }
+    }
     loop {
         write!(prompt, "> ").and_then(|()| prompt.flush()).map_err(Failure::Stream)?;
         let mut line = Vec::new();
@@ -101,16 +107,19 @@ fn written(question: &Question, answer: &str) -> Value {
         Form::Quantities if parts().count() > 1 => Value::Array(parts().collect::<Array>()),
         Form::Quantities => answer.into(),
         Form::Count => answer.parse::<i64>().map_or_else(|_| answer.into(), Value::from),
-        Form::OneOf(options) => {
-            // The beginning of one option and of no other is enough.
-            let lower = answer.to_lowercase();
-            let mut fitting = options.iter().map(|(word, _)| word).filter(|word| word.starts_with(lower.as_str()));
-            let exact = options.iter().map(|(word, _)| word).find(|word| **word == lower);
-            match (exact, fitting.next(), fitting.next()) {
-                (Some(option), ..) | (None, Some(option), None) => (*option).into(),
-                _ => answer.into(),
-            }
-        }
+        Form::OneOf(options) => completed(options, answer).into(),
+        Form::AnyOf(options) => Value::Array(parts().map(|part| completed(options, part)).collect::<Array>()),
+    }
+}
+
+/// The word that is meant: the beginning of one and of no other is enough. What fits none stays as it was said.
+fn completed<'a>(options: &[(&'static str, &str)], answer: &'a str) -> &'a str {
+    let lower = answer.to_lowercase();
+    let mut fitting = options.iter().map(|(word, _)| *word).filter(|word| word.starts_with(lower.as_str()));
+    let exact = options.iter().map(|(word, _)| *word).find(|word| *word == lower);
+    match (exact, fitting.next(), fitting.next()) {
+        (Some(option), ..) | (None, Some(option), None) => option,
+        _ => answer,
     }
 }
 
@@ -121,6 +130,12 @@ fn check(question: &Question, value: &Value) -> Result<(), String> {
     {
         let options: Vec<&str> = options.iter().map(|(word, _)| *word).collect();
         return Err(format!("`{word}` is not one of {}", words::list(&options, "or")));
+    }
+    if let (Form::AnyOf(options), Some(words)) = (question.form, value.as_array()) {
+        let known = |word: &&str| options.iter().any(|(option, _)| option == word);
+        if let Some(other) = words.iter().filter_map(Value::as_str).find(|word| !known(word)) {
+            return Err(format!("`{other}` is none of these words, or the beginning of several"));
+        }
     }
     value::read(&format!("{}{} = {value}\n", question.place.opens(), question.key)).map(drop)
 }
@@ -138,7 +153,7 @@ mod tests {
     fn every_word_and_every_example_can_be_written_down() {
         for question in questions::all() {
             let offered: Vec<&str> = match question.form {
-                Form::OneOf(options) => options.iter().map(|(word, _)| *word).collect(),
+                Form::OneOf(options) | Form::AnyOf(options) => options.iter().map(|(word, _)| *word).collect(),
                 _ if question.example.is_empty() => vec![],
                 _ => vec![question.example],
             };

@@ -12,6 +12,8 @@ pub enum Failure {
         file: PathBuf,
         /// What the system said.
         cause: std::io::Error,
+        /// It was to be a job file.
+        job: bool,
     },
     /// A file is too long to be a job.
     TooLong {
@@ -40,6 +42,13 @@ pub enum Failure {
     },
     /// There is a file already.
     Exists(PathBuf),
+    /// A log could not be used.
+    Log {
+        /// Which file.
+        file: PathBuf,
+        /// Why, and the way out.
+        refusal: logs::Refusal,
+    },
     /// Asked for something that cannot be answered; with a way out.
     Asked {
         /// What is wrong.
@@ -61,14 +70,16 @@ impl Failure {
     #[must_use]
     pub fn way_out(&self) -> Option<String> {
         match self {
-            Failure::Read { file, cause } => match cause.kind() {
-                std::io::ErrorKind::NotFound => Some(format!("`fairwake new {}` writes one", shown(file))),
-                std::io::ErrorKind::IsADirectory => Some("name the job file in it".to_owned()),
+            Failure::Read { file, cause, job } => match cause.kind() {
+                std::io::ErrorKind::NotFound if *job => Some(format!("`fairwake new {}` writes one", shown(file))),
+                std::io::ErrorKind::IsADirectory if *job => Some("name the job file in it".to_owned()),
+                std::io::ErrorKind::IsADirectory => Some("name a file in it".to_owned()),
                 _ => None,
             },
             Failure::TooLong { .. } => Some("a job file is a few pages of TOML; this is something else".to_owned()),
             Failure::NotText { .. } => Some("save it as UTF-8 text".to_owned()),
             Failure::Exists(_) => Some("choose another name, or --force to replace it".to_owned()),
+            Failure::Log { refusal, .. } => Some(refusal.help.clone()),
             Failure::Asked { instead, .. } => Some(instead.clone()),
             _ => None,
         }
@@ -84,7 +95,7 @@ impl Failure {
 impl fmt::Display for Failure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Failure::Read { file, cause } => write!(f, "cannot read {}: {}", shown(file), cause_in_words(cause)),
+            Failure::Read { file, cause, .. } => write!(f, "cannot read {}: {}", shown(file), cause_in_words(cause)),
             Failure::TooLong { file, bytes } => {
                 write!(f, "{} is too long for a job file: {bytes} bytes, at most {LONGEST_JOB} are read", shown(file))
             }
@@ -93,6 +104,7 @@ impl fmt::Display for Failure {
             Failure::Lack(lack) => lack.fmt(f),
             Failure::Write { file, cause } => write!(f, "cannot write {}: {}", shown(file), cause_in_words(cause)),
             Failure::Exists(file) => write!(f, "{} is there already", shown(file)),
+            Failure::Log { file, refusal } => write!(f, "{}: {}", shown(file), refusal.message),
             Failure::Asked { what, .. } => f.write_str(what),
             Failure::EndOfAnswers => f.write_str("the answers ended before the first question was answered"),
             Failure::Stream(cause) => write!(f, "cannot write the answer: {}", cause_in_words(cause)),

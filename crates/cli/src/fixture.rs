@@ -186,3 +186,52 @@ pub fn choice() -> Choice {
         notes: vec![],
     }
 }
+
+pub fn cause(cause: &str, chance: f64, prior: f64, cost: Cost) -> Cause {
+    Cause {
+        code: "growth-on-blades",
+        cause: cause.to_owned(),
+        chance,
+        prior,
+        would_need: "blades as rough as 300 to 700 µm.".to_owned(),
+        speaks_for: vec![
+            "it began within a season and nothing else changed.".to_owned(),
+            "growth of that kind costs 350 to 620 rpm on this boat; 480 to 560 are missing.".to_owned(),
+        ],
+        against: vec!["the boat was scrubbed three weeks before the reading.".to_owned()],
+        remedy: "Dive and scrub the blades, then read full throttle again.".to_owned(),
+        cost,
+    }
+}
+
+pub fn diagnosis() -> Diagnosis {
+    let measurement = |what: &str, worth, cost, haul_out| NextMeasurement {
+        code: "scrub-and-rerun",
+        measurement: what.to_owned(),
+        worth,
+        because: "The chance of naming the right cause should rise from 61 in 100 to 78 in 100".to_owned(),
+        cost,
+        haul_out,
+    };
+    Diagnosis {
+        title: "Guillemot: lost 500 rpm over the summer".to_owned(),
+        headline: "Growth on the blades, 6 chances in 10; the bottom next.".to_owned(),
+        stop: vec!["a crack in a blade root: do not run it.".to_owned()],
+        missing: Some(band(481.0, 520.0, 562.0, "rpm")),
+        causes: vec![
+            cause("growth on the blades", 0.61, 0.18, Cost::Small),
+            cause("growth on the bottom beyond what is stated in the job file", 0.22, 0.3, Cost::Large),
+            cause("tachometer out", 0.08, 0.1, Cost::Free),
+            cause("pitch too great", 0.02, 0.12, Cost::Large),
+            cause("reduction not as plated", 0.001, 0.02, Cost::Large),
+        ],
+        explained: true,
+        next_measurements: vec![
+            measurement("scrub the blades and run full throttle again.", 0.17, Cost::Small, false),
+            measurement("measure the pitch of every blade", 0.001, Cost::Large, true),
+        ],
+        inch_of_pitch: band(92.0, 121.0, 158.0, "rpm"),
+        crowd: crowd(true),
+        notes: vec!["the speed lies above the range the method was tested in".to_owned()],
+    }
+}

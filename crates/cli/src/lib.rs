@@ -4,6 +4,7 @@ pub mod answer;
 mod answers;
 mod args;
 mod asking;
+mod bars;
 mod commands;
 mod failure;
 #[cfg(test)]
@@ -15,6 +16,7 @@ mod looks;
 mod number;
 mod page;
 mod questions;
+mod save;
 mod sections;
 mod strip;
 mod value;
@@ -132,6 +134,9 @@ fn outcome(cli: &Cli, colour: bool) -> Result<Outcome, Failure> {
         Command::Judge(args) => commands::judge::run(args, common, colour),
         Command::Try(args) => commands::change::run(args, common, colour),
         Command::Choose(args) => commands::choose::run(args, common, colour),
+        Command::Diagnose(args) => commands::diagnose::run(args, common, colour),
+        Command::Trial(args) => commands::trial::run(args, common, colour),
+        Command::Survey(args) => commands::survey::run(args, colour),
         Command::Openwater(args) => commands::openwater::run(args, colour),
         Command::Resistance(args) => commands::resistance::run(args, common, colour),
         Command::Sources(args) => commands::sources::run(args),

@@ -1,8 +1,10 @@
 //! How the pages look, on invented answers.
 
+use counsel::report::Step;
+
 use crate::answer::Report;
 use crate::args::{Colour, Common, Format, Units};
-use crate::commands::{change, choose, judge};
+use crate::commands::{change, choose, diagnose, judge};
 use crate::strip::{Row, Shape};
 use crate::{fixture, page};
 
@@ -45,9 +47,20 @@ fn choose_shows_the_shortlist() {
 }
 
 #[test]
-fn the_shortlist_keeps_the_propeller_fitted() {
+fn the_shortlist_keeps_the_best_of_each_kind_of_work_on_what_is_fitted() {
     let mut list = fixture::choice().shortlist;
-    choose::shorten(&mut list, 2);
-    let pitches: Vec<f64> = list.iter().map(|c| (c.pitch / 25.4).round()).collect();
-    assert_eq!(pitches, [9.0, 11.0]);
+    list.insert(1, fixture::candidate(Step::Repitch, 16.0, 8.5, 3620.0, 0.7));
+    choose::shorten(&mut list, 1);
+    let kept: Vec<(Step, f64)> = list.iter().map(|c| (c.step, (c.pitch / 25.4).round())).collect();
+    assert_eq!(kept, [(Step::Repitch, 9.0), (Step::NewPropeller, 10.0), (Step::Leave, 11.0)]);
+}
+
+#[test]
+fn diagnose_warns_first_then_ranks() {
+    let report = Report::Diagnose(Box::new(fixture::diagnosis()));
+    insta::assert_snapshot!(plain(&diagnose::text(&report, &common(Units::Metric))));
+    let mut lost = fixture::diagnosis();
+    (lost.missing, lost.explained) = (Some(fixture::band(-260.0, -190.0, -120.0, "rpm")), false);
+    let text = plain(&diagnose::text(&Report::Diagnose(Box::new(lost)), &common(Units::Metric)));
+    assert!(text.contains("120 to 260 rpm more than the boat as stated should turn"), "{text}");
 }

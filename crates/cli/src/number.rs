@@ -116,6 +116,12 @@ pub fn range(band: &Band, units: Units) -> String {
     if low == high { low } else { format!("{low} to {high}") }
 }
 
+/// A band that may lie on both sides of nothing, each end with its own sign: `−40 to +120 rpm`; a plain one otherwise.
+#[must_use]
+pub fn signed(band: &Band, units: Units) -> String {
+    if band.low < 0.0 { difference(band, units) } else { self::band(band, units) }
+}
+
 /// A difference with its signs: `+210 to +260 rpm`; `no difference that counts` when it rounds away.
 #[must_use]
 pub fn difference(band: &Band, units: Units) -> String {

@@ -90,31 +90,28 @@ impl Page {
 
     /// A table; `align` has a letter for each column, `l` or `r`. Text columns are wrapped when it would be too wide.
     pub fn table(&mut self, align: &str, head: &[&str], rows: &[Vec<Cell>]) {
-        let columns = align.len();
-        let mut widths = vec![0; columns];
-        for (at, size) in widths.iter_mut().enumerate() {
-            // Heads may break between words.
-            let head = head.get(at).map_or(0, |h| h.split(' ').map(width).max().unwrap_or(0));
-            *size = rows.iter().filter_map(|row| row.get(at)).map(|cell| width(&cell.text)).fold(head, usize::max);
-        }
         let letters: Vec<char> = align.chars().collect();
-        let total = 2 + widths.iter().sum::<usize>() + 2 * columns.saturating_sub(1);
-        let longest_word = |at: usize| {
-            let cells = rows.iter().filter_map(|row| row.get(at));
-            cells.flat_map(|cell| cell.text.split(' ')).map(width).max().unwrap_or(0).min(COLUMNS / 3)
-        };
-        // Too wide: take from the widest text column, column by column, so that lines break where there is most to break.
-        for _ in COLUMNS..total {
-            let texts = (0..columns).filter(|at| letters[*at] == 'l' && widths[*at] > longest_word(*at));
-            let Some(widest) = texts.max_by_key(|at| (widths[*at], *at)) else { break };
-            widths[widest] -= 1;
+        let widths = widths(&letters, head, rows.iter());
+        self.rows(&letters, &widths, head, rows);
+    }
+
+    /// Tables with columns in common, each under its heading; those without rows are left out.
+    pub fn grouped(&mut self, align: &str, head: &[&str], groups: &[(&str, Vec<Vec<Cell>>)]) {
+        let letters: Vec<char> = align.chars().collect();
+        let widths = widths(&letters, head, groups.iter().flat_map(|(_, rows)| rows));
+        for (name, rows) in groups.iter().filter(|(_, rows)| !rows.is_empty()) {
+            self.heading(name);
+            self.rows(&letters, &widths, head, rows);
         }
+    }
+
+    fn rows(&mut self, letters: &[char], widths: &[usize], head: &[&str], rows: &[Vec<Cell>]) {
         if !head.is_empty() {
             let cells: Vec<Cell> = head.iter().map(|h| Cell::inked(*h, Ink::Quiet)).collect();
-            self.row(&letters, &widths, &cells);
+            self.row(letters, widths, &cells);
         }
         for row in rows {
-            self.row(&letters, &widths, row);
+            self.row(letters, widths, row);
         }
     }
 
@@ -141,6 +138,30 @@ impl Page {
             self.text.push('\n');
         }
     }
+}
+
+/// Widths of a table's columns.
+fn widths<'a>(letters: &[char], head: &[&str], rows: impl Iterator<Item = &'a Vec<Cell>> + Clone) -> Vec<usize> {
+    let columns = letters.len();
+    let cells = |at: usize| rows.clone().filter_map(move |row| row.get(at));
+    let mut widths: Vec<usize> = (0..columns)
+        .map(|at| {
+            // Heads may break between words.
+            let head = head.get(at).map_or(0, |h| h.split(' ').map(width).max().unwrap_or(0));
+            cells(at).map(|cell| width(&cell.text)).fold(head, usize::max)
+        })
+        .collect();
+    let total = 2 + widths.iter().sum::<usize>() + 2 * columns.saturating_sub(1);
+    let longest_word: Vec<usize> = (0..columns)
+        .map(|at| cells(at).flat_map(|cell| cell.text.split(' ')).map(width).max().unwrap_or(0).min(COLUMNS / 3))
+        .collect();
+    // Too wide: take from the widest text column, column by column, so that lines break where there is most to break.
+    for _ in COLUMNS..total {
+        let texts = (0..columns).filter(|at| letters[*at] == 'l' && widths[*at] > longest_word[*at]);
+        let Some(widest) = texts.max_by_key(|at| (widths[*at], *at)) else { break };
+        widths[widest] -= 1;
+    }
+    widths
 }
 
 /// Characters, not bytes.

@@ -1,7 +1,10 @@
 //! The questions of the call, in the order in which they are asked: complaint, engine, gearbox, propeller, boat, numbers,
 //! and what is wanted. Unknown is a fine answer to each.
 
-use job::{Arrangement, Blades, Cup, Duty, EngineKind, Hand, Job, Kind, Quantity as Stated, Rating, Width, Word as _};
+use job::{
+    Arrangement, Blades, Cup, Duty, EngineKind, Hand, Job, Kind, Onset, Quantity as Stated, Rating, Symptom, Width,
+    Word as _,
+};
 
 /// How an answer is written down.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -18,6 +21,8 @@ pub enum Form {
     Count,
     /// One of these words; each with its meaning.
     OneOf(&'static [(&'static str, &'static str)]),
+    /// Any of these words, parted by commas.
+    AnyOf(&'static [(&'static str, &'static str)]),
 }
 
 /// Where in the job file an answer stands.
@@ -66,7 +71,7 @@ const fn after(mut question: Question, key: &'static str) -> Question {
     question
 }
 
-use Form::{Count, List, OneOf, Quantities, Quantity, Words};
+use Form::{AnyOf, Count, List, OneOf, Quantities, Quantity, Words};
 use Place::{Cruise, FullThrottle, Table, Top};
 
 const BOAT: Place = Table("boat");
@@ -92,6 +97,17 @@ pub const QUESTIONS: &[(&str, &[Question])] = &[
             q(CALL, "complaint", "The complaint in the caller's words?", "", Words),
             q(CALL, "since", "Since when?", "since the refit in May", Words),
             q(CALL, "changed", "What changed just before? Commas between.", "new propeller, scrubbed", List),
+            matters(
+                q(CALL, "onset", "How did it begin?", "", OneOf(Onset::WORDS)),
+                "gradual, sudden or with a new propeller: it parts the causes as well as a reading does",
+            ),
+            q(
+                CALL,
+                "symptoms",
+                "What was seen, heard or felt? Any of these words, commas between.",
+                "black smoke, shaft-rate vibration",
+                AnyOf(Symptom::WORDS),
+            ),
         ],
     ),
     (

@@ -1,6 +1,6 @@
 //! Parts that several answers have in common.
 
-use counsel::report::{AcceptedBand, Crowd, Finding, FullThrottle, Hang, Limits, Verdict};
+use counsel::report::{AcceptedBand, Crowd, Finding, FullThrottle, Gravity, Hang, Limits, Verdict};
 use job::{Job, State};
 
 use crate::args::Units;
@@ -14,12 +14,32 @@ pub const SAFETY: &str = "This is advice, not a survey. Whoever works on engine,
     on it, answers for it: the engine and gearbox makers' sheets and a surveyor outrank it.";
 
 /// Title and the sentence to repeat.
-pub fn opening(page: &mut Page, title: &str, headline: &str) {
+pub fn opening(page: &mut Page, heading: &str, sentence: &str) {
+    title(page, heading);
+    headline(page, sentence);
+}
+
+/// The title.
+pub fn title(page: &mut Page, title: &str) {
     if !title.is_empty() {
         page.sentences(title, Ink::Quiet);
         page.gap();
     }
+}
+
+/// The sentence to repeat.
+pub fn headline(page: &mut Page, headline: &str) {
     page.sentences(headline, Ink::Speak);
+    page.gap();
+}
+
+/// Warnings to stop work, before anything else.
+pub fn stop(page: &mut Page, warnings: &[String]) {
+    let (mark, word) = words::gravity(Gravity::Stop);
+    let lead = format!("{} {word:<6} ", Ink::Finding(Gravity::Stop).on(mark));
+    for warning in warnings {
+        page.hanging(&words::sentence(warning), Ink::Speak, &lead, &" ".repeat(9));
+    }
     page.gap();
 }
 
@@ -186,13 +206,15 @@ pub fn notes(page: &mut Page, notes: &[String]) {
 }
 
 /// On what crowd the answer stands, and the safety line.
-pub fn closing(page: &mut Page, band: &AcceptedBand, crowd: &Crowd) {
+pub fn closing(page: &mut Page, band: Option<&AcceptedBand>, crowd: &Crowd) {
     page.gap();
-    if !band.source.is_empty() {
+    if let Some(band) = band.filter(|band| !band.source.is_empty()) {
         page.sentences(&format!("Accepted band: {}.", band.source.trim_end_matches('.')), Ink::Quiet);
     }
     let ink = if crowd.explained { Ink::Quiet } else { Ink::Speak };
-    page.sentences(&format!("{}.", crowd.statement.trim_end_matches('.')), ink);
+    if !crowd.statement.is_empty() {
+        page.sentences(&format!("{}.", words::sentence(crowd.statement.trim_end_matches('.'))), ink);
+    }
     let effective = counsel::phrase::plain(crowd.effective, 2);
     let boats = words::count(crowd.boats, "boat", "boats");
     page.sentences(

@@ -75,6 +75,32 @@ pub fn step(text: &str) -> Result<f64, String> {
     between(text, 1e-4, 1.0)
 }
 
+/// How long a steady stretch lasts at least, s.
+pub fn seconds(text: &str) -> Result<f64, String> {
+    between(text, 10.0, 3600.0)
+}
+
+/// Which proposed readings are accepted.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Accept {
+    /// All that the job does not hold yet.
+    All,
+    /// Those with these numbers.
+    Numbers(Vec<usize>),
+}
+
+/// `all`, or numbers with commas between.
+pub fn accept(text: &str) -> Result<Accept, String> {
+    if text == "all" {
+        return Ok(Accept::All);
+    }
+    let numbers: Result<Vec<usize>, _> = text.split(',').map(|number| number.trim().parse()).collect();
+    numbers.map(Accept::Numbers).map_err(|_| {
+        "`all` or numbers with commas between are needed (1,3); logs stand before --accept, or write --accept=all"
+            .to_owned()
+    })
+}
+
 /// One of a job file's words, with hyphens for spaces.
 pub fn word<W: Word + Send + Sync>() -> impl TypedValueParser<Value = W> {
     let said = |word: &str| word.replace(' ', "-");

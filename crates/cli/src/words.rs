@@ -1,7 +1,7 @@
 //! Chances, gravity and small words.
 
 use counsel::phrase;
-use counsel::report::Gravity;
+use counsel::report::{Cost, Gravity};
 
 /// A chance in figures a person can picture: `9 in 10`, as `counsel` says it in its sentences.
 #[must_use]
@@ -36,6 +36,17 @@ pub const fn gravity(gravity: Gravity) -> (&'static str, &'static str) {
         Gravity::Mend => ("▲", "mend"),
         Gravity::Watch => ("●", "watch"),
         Gravity::Well => ("✓", "well"),
+    }
+}
+
+/// What a remedy or a measurement costs.
+#[must_use]
+pub const fn cost(cost: Cost) -> &'static str {
+    match cost {
+        Cost::Free => "nothing but time",
+        Cost::Small => "an hour or a hand tool",
+        Cost::Middling => "a diver or a mechanic's visit",
+        Cost::Large => "a haul-out or parts",
     }
 }
 

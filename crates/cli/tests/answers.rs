@@ -4,6 +4,7 @@ use crate::command::{fairwake, json};
 use crate::schema;
 
 const KITTIWAKE: &str = "examples/kittiwake.toml";
+const GUILLEMOT: &str = "examples/guillemot.toml";
 
 fn is_band(value: &serde_json::Value, unit: &str) {
     let number = |key: &str| value[key].as_f64().unwrap_or_else(|| panic!("{key} in {value}"));
@@ -46,13 +47,78 @@ fn try_gives_before_after_and_difference() {
 fn choose_gives_a_shortlist_with_the_propeller_fitted() {
     let answer = json(&["choose", KITTIWAKE, "--most", "5", "--boats", "1000"]);
     let list = answer["shortlist"].as_array().expect("a list");
-    assert_eq!(list.len(), 5);
-    assert!(list.iter().any(|candidate| candidate["step"] == "leave"), "{answer}");
+    let new = |candidate: &&serde_json::Value| ["new-propeller", "ratio"].iter().any(|step| candidate["step"] == *step);
+    assert_eq!(list.iter().filter(new).count(), 5);
+    for step in ["leave", "clean", "cup", "repitch", "trim"] {
+        assert_eq!(list.iter().filter(|candidate| candidate["step"] == step).count(), 1, "{step} in {answer}");
+    }
+    // Ranked by merit; between near equals the cheaper step goes first.
+    let merits: Vec<f64> = list.iter().filter_map(|candidate| candidate["merit"].as_f64()).collect();
+    assert!(merits.windows(2).all(|pair| pair[0].round() >= pair[1].round()), "{merits:?}");
     is_band(&list[0]["full_throttle"]["engine_speed"], "rpm");
     schema::check(&answer);
     let towing = json(&["choose", KITTIWAKE, "--duty", "tow", "--most", "1", "--boats", "1000"]);
     assert_eq!(towing["duty"], "tow");
     is_band(&towing["shortlist"][0]["tow_pull"], "N");
+}
+
+#[test]
+fn diagnose_ranks_causes_and_names_measurements() {
+    let answer = json(&["diagnose", GUILLEMOT]);
+    assert_eq!(answer["command"], "diagnose");
+    let causes = answer["causes"].as_array().expect("causes");
+    let chances: Vec<f64> = causes.iter().map(|cause| cause["chance"].as_f64().expect("a chance")).collect();
+    assert!(chances.windows(2).all(|pair| pair[0] >= pair[1]), "{chances:?}");
+    assert!(chances.iter().sum::<f64>() <= 1.0 + 1e-9, "{chances:?}");
+    for cause in causes {
+        for key in ["code", "cause", "remedy", "cost", "would_need"] {
+            assert!(cause[key].is_string(), "{key} of {cause}");
+        }
+        for key in ["for", "against"] {
+            assert!(cause[key].is_array(), "{key} of {cause}");
+        }
+    }
+    for next in answer["next_measurements"].as_array().expect("measurements") {
+        assert!(next["measurement"].is_string() && next["worth"].is_number(), "{next}");
+        assert!(next["cost"].is_string() && next["haul_out"].is_boolean(), "{next}");
+    }
+    assert!(answer["explained"].is_boolean());
+    // Nothing but five months afloat changed since the clean trial.
+    assert!(causes[0]["code"].as_str().is_some_and(|code| code.contains("growth")), "{}", causes[0]);
+    schema::check(&answer);
+}
+
+#[test]
+fn diagnose_stops_first() {
+    let file = std::fs::read_to_string(crate::command::root().join(GUILLEMOT)).expect("the example");
+    let cracked = file.replace("symptoms = [", "symptoms = [\"crack\", ");
+    let mut command = fairwake(&["diagnose", "-", "--fail-on", "stop", "--boats", "500"]);
+    let page = command.write_stdin(cracked).assert().code(1).get_output().stdout.clone();
+    let page = String::from_utf8(page).expect("UTF-8");
+    let (stop, headline) = (page.find("■ stop"), page.find("Most likely"));
+    assert!(stop.is_some() && stop < headline.or(Some(page.len())), "{page}");
+    fairwake(&["diagnose", GUILLEMOT, "--fail-on", "stop", "--boats", "500"]).assert().code(0);
+}
+
+#[test]
+fn judge_names_the_next_measurement() {
+    let answer = json(&["judge", KITTIWAKE, "--boats", "500"]);
+    assert!(answer["measure_next"].as_str().is_some_and(|text| !text.is_empty()), "{answer}");
+}
+
+#[test]
+fn survey_tells_the_measured_from_the_stamped() {
+    let answer = json(&["survey", "examples/cormorant.toml"]);
+    assert_eq!(answer["command"], "survey");
+    is_band(&answer["mean_pitch"], "mm");
+    // The plain average of the twelve pitches in the file, and the stamp.
+    assert!((answer["mean_pitch"]["middle"].as_f64().expect("a number") - 578.2).abs() < 0.1, "{answer}");
+    assert!((answer["reference_pitch"].as_f64().expect("a number") - 22.0 * 25.4).abs() < 1e-6);
+    assert_eq!(answer["hand"], "right");
+    assert_eq!(answer["blades"].as_array().map(Vec::len), Some(4));
+    assert_eq!(answer["repair"]["rows"].as_array().map(Vec::len), Some(12));
+    assert_eq!(answer["bore"]["nearest"]["shaft"], "2 in");
+    schema::check(&answer);
 }
 
 #[test]

@@ -9,7 +9,19 @@ fn help_of_the_program() {
 
 #[test]
 fn every_command_has_help_that_fits_the_page() {
-    for command in ["new", "judge", "try", "choose", "openwater", "resistance", "sources", "completions"] {
+    for command in [
+        "new",
+        "judge",
+        "try",
+        "choose",
+        "diagnose",
+        "trial",
+        "survey",
+        "openwater",
+        "resistance",
+        "sources",
+        "completions",
+    ] {
         let help = out(&[command, "--help"]);
         assert!(help.contains(&format!("Usage: fairwake {command}")), "{help}");
         for common in ["--format", "--units", "--seed", "--boats", "--colour"] {
@@ -35,7 +47,7 @@ fn without_arguments_the_help_goes_to_standard_error() {
 fn completions_name_every_command_in_every_shell() {
     for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
         let script = out(&["completions", shell]);
-        for command in ["judge", "openwater", "sources"] {
+        for command in ["judge", "diagnose", "survey", "sources"] {
             assert!(script.contains(command), "{shell}: {command}");
         }
     }

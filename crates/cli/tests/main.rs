@@ -7,3 +7,5 @@ mod help;
 mod new;
 mod pages;
 mod schema;
+mod survey;
+mod trial;

@@ -3,8 +3,8 @@
 use crate::command::{fairwake, said};
 
 /// Questions are asked in the order of the call; an empty line or `unknown` passes one by, a bad answer is asked again.
-const ANSWERS: &str = "Kittiwake: will not rev out\nslow\nunknown\nnew propeller, scrubbed\n\
-                       \nnat\n29\n29 hp\n3600 rpm\n\n\nple\n2.6\n\n16RH11\n16 in\n11 in\n3\nfix\nright\n\n?\n17 in\n\
+const ANSWERS: &str = "Kittiwake: will not rev out\nslow\nunknown\nnew propeller, scrubbed\nwith the p\n\
+                       black smoke, shaft-r\n\nnat\n29\n29 hp\n3600 rpm\n\n\nple\n2.6\n\n16RH11\n16 in\n11 in\n3\nfix\nright\n\n?\n17 in\n\
                        sailing\nfin\n1\n\n8.4 m\n\n6.5 t (weighed)\n5 months\n2900 rpm\nopt\n6.5 kn, 6.1 kn\ngps\n12 m\n\
                        2200 rpm\n\n5.4 kn\n\nmixed\n";
 

@@ -39,6 +39,32 @@ fn choose_gannet() {
 }
 
 #[test]
+fn diagnose_guillemot() {
+    insta::assert_snapshot!(page(&["diagnose", "examples/guillemot.toml"]));
+}
+
+#[test]
+fn trial_kittiwake() {
+    insta::assert_snapshot!(page(&["trial", "examples/kittiwake.toml"]));
+}
+
+#[test]
+fn trial_guillemot_with_a_log() {
+    let log = "examples/logs/guillemot-2026-09-13.csv";
+    insta::assert_snapshot!(page(&["trial", "examples/guillemot.toml", log, "--rpm-by", "display"]));
+}
+
+#[test]
+fn survey_cormorant() {
+    insta::assert_snapshot!(page(&["survey", "examples/cormorant.toml"]));
+}
+
+#[test]
+fn survey_cormorant_imperial() {
+    insta::assert_snapshot!(page(&["survey", "examples/cormorant.toml", "--units", "imperial"]));
+}
+
+#[test]
 fn resistance_kittiwake() {
     insta::assert_snapshot!(page(&["resistance", "examples/kittiwake.toml"]));
 }

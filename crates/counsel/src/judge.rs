@@ -19,7 +19,7 @@ use rayon::prelude::*;
 pub(crate) use readings::label as reading_label;
 
 /// Representatives the questions are asked on.
-pub(crate) const PANEL: usize = 1024;
+pub(crate) const PANEL: usize = 800;
 /// Representatives for the table of part load.
 const TABLE: usize = 256;
 

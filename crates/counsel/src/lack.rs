@@ -35,7 +35,7 @@ impl fmt::Display for Lack {
 impl std::error::Error for Lack {}
 
 /// Looks for what cannot be assumed.
-pub(crate) fn check(job: &job::Job) -> Result<(), Lack> {
+pub(crate) fn check(job: &job::Job, pitch_measured: bool) -> Result<(), Lack> {
     let mut missing = Vec::new();
     let b = &job.boat;
     if b.length_waterline.is_none() && b.length_overall.is_none() && b.displacement.is_none() {
@@ -52,7 +52,7 @@ pub(crate) fn check(job: &job::Job) -> Result<(), Lack> {
             how: "read the rating plate, or give what is remembered: \"about 30 hp (memory)\"",
         });
     }
-    if job.propeller.pitch.is_none() {
+    if job.propeller.pitch.is_none() && !pitch_measured {
         missing.push(Missing {
             key: "propeller.pitch",
             why: "it is the pitch that is to be judged",

@@ -10,6 +10,7 @@ pub mod panel;
 pub mod phrase;
 pub mod report;
 pub mod resistance;
+pub mod survey;
 
 mod band;
 mod choose;

@@ -7,28 +7,29 @@ use crate::quantity::{Quantity, Source, fuel_density};
 use crate::read::Fields;
 use crate::spread::BOTH_WAYS;
 use crate::stated::{self, Stated};
+use crate::survey;
 use crate::value::Node;
 use crate::words::Word;
 use std::ops::Range;
 
 impl Fields {
-    fn node(&self, name: &str) -> Option<&Node> {
+    pub(crate) fn node(&self, name: &str) -> Option<&Node> {
         self.values.iter().find(|(key, ..)| *key == name).map(|(.., node)| node)
     }
     /// Where a value stands.
     pub(crate) fn at(&self, name: &str) -> Range<usize> {
         self.values.iter().find(|(key, ..)| *key == name).map_or(0..0, |(_, at, _)| at.clone())
     }
-    fn text(&self, name: &str) -> Option<String> {
+    pub(crate) fn text(&self, name: &str) -> Option<String> {
         if let Some(Node::Text(text)) = self.node(name) { Some(text.clone()) } else { None }
     }
-    fn flag(&self, name: &str) -> Option<bool> {
+    pub(crate) fn flag(&self, name: &str) -> Option<bool> {
         if let Some(Node::Flag(flag)) = self.node(name) { Some(*flag) } else { None }
     }
-    fn count(&self, name: &str) -> Option<u8> {
+    pub(crate) fn count(&self, name: &str) -> Option<u8> {
         if let Some(Node::Count(count)) = self.node(name) { Some(*count) } else { None }
     }
-    fn choice<T: Word>(&self, name: &str) -> Option<T> {
+    pub(crate) fn choice<T: Word>(&self, name: &str) -> Option<T> {
         if let Some(Node::Choice(at)) = self.node(name) { T::ALL.get(*at).copied() } else { None }
     }
     fn choices<T: Word>(&self, name: &str) -> Vec<T> {
@@ -37,10 +38,10 @@ impl Fields {
             _ => Vec::new(),
         }
     }
-    fn stated(&self, name: &str) -> Option<&Stated> {
+    pub(crate) fn stated(&self, name: &str) -> Option<&Stated> {
         if let Some(Node::Quantity(stated)) = self.node(name) { Some(stated) } else { None }
     }
-    fn quantity(&self, name: &str) -> Option<Quantity> {
+    pub(crate) fn quantity(&self, name: &str) -> Option<Quantity> {
         self.stated(name).map(|stated| stated.quantity.clone())
     }
     pub(crate) fn tables(&self, name: &'static str) -> impl Iterator<Item = &Fields> {
@@ -56,6 +57,7 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
     let engine = engine(&root.table("engine"), problems);
     let boat = boat(&root.table("boat"), problems);
     let drive = root.table("drive");
+    let survey = root.tables("survey").next().and_then(|f| survey::assembled(f, problems));
     let readings = root.tables("reading").map(|fields| reading(fields, &engine, &boat, problems)).collect();
     Job {
         title: root.text("title").unwrap_or_default(),
@@ -84,6 +86,7 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
         boat,
         engine,
         readings,
+        survey,
     }
 }
 

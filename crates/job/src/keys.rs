@@ -5,6 +5,7 @@ use crate::complaint::{Onset, Side, Smoke, Symptom};
 use crate::model::*;
 use crate::quantity::Dimension::{self, *};
 use crate::quantity::Source;
+use crate::survey::keys::SURVEY;
 use crate::words::{WATERS, Word};
 
 /// A key of a table.
@@ -73,7 +74,7 @@ pub struct Measure {
     pub by: Option<&'static str>,
 }
 
-const fn measure(dimension: Dimension, low: f64, high: f64, usual: &'static [&'static str]) -> Measure {
+pub(crate) const fn measure(dimension: Dimension, low: f64, high: f64, usual: &'static [&'static str]) -> Measure {
     Measure { dimension, range: (low, high), usual, source: None, by: None }
 }
 
@@ -86,20 +87,20 @@ impl Measure {
     }
 }
 
-const fn key(name: &'static str, shape: Shape, example: &'static str, doc: &'static str) -> Key {
+pub(crate) const fn key(name: &'static str, shape: Shape, example: &'static str, doc: &'static str) -> Key {
     Key { name, shape, doc, example, hints: &[] }
 }
 
 impl Key {
-    const fn hints(self, hints: &'static [&'static str]) -> Key {
+    pub(crate) const fn hints(self, hints: &'static [&'static str]) -> Key {
         Key { hints, ..self }
     }
 }
 
-const fn quantity(name: &'static str, measure: Measure, example: &'static str, doc: &'static str) -> Key {
+pub(crate) const fn quantity(name: &'static str, measure: Measure, example: &'static str, doc: &'static str) -> Key {
     key(name, Shape::Quantity(measure), example, doc)
 }
-const fn choice(
+pub(crate) const fn choice(
     name: &'static str,
     words: &'static [(&'static str, &'static str)],
     example: &'static str,
@@ -107,13 +108,13 @@ const fn choice(
 ) -> Key {
     key(name, Shape::Choice(words), example, doc)
 }
-const fn text(name: &'static str, example: &'static str, doc: &'static str) -> Key {
+pub(crate) const fn text(name: &'static str, example: &'static str, doc: &'static str) -> Key {
     key(name, Shape::Text, example, doc)
 }
-const fn table(name: &'static str, keys: &'static [Key], doc: &'static str) -> Key {
+pub(crate) const fn table(name: &'static str, keys: &'static [Key], doc: &'static str) -> Key {
     key(name, Shape::Table(keys), "", doc)
 }
-const fn tables(name: &'static str, keys: &'static [Key], doc: &'static str) -> Key {
+pub(crate) const fn tables(name: &'static str, keys: &'static [Key], doc: &'static str) -> Key {
     key(name, Shape::Tables(keys), "", doc)
 }
 
@@ -147,6 +148,7 @@ pub const ROOT: &[Key] = &[
     table("drive", DRIVE, "Gearbox and shaft."),
     table("propeller", PROPELLER, "The propeller fitted.").hints(&["prop", "screw"]),
     tables("reading", READING, "Something read on the boat under way; one block for each throttle setting.").hints(&["readings", "trial", "run"]),
+    table("survey", SURVEY, "What was measured on the propeller out of the water.").hints(&["measured"]),
 ];
 
 const CALL: &[Key] = &[

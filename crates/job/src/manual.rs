@@ -4,6 +4,7 @@ use crate::keys::{self, Key, Measure, Shape};
 use crate::parts::FUEL_FOR_RANGE;
 use crate::quantity::Dimension;
 use crate::spread::DEFAULTS;
+use crate::survey::SURVEY_SPREADS;
 use crate::units::{self, UNITS};
 use crate::words::Word;
 use crate::{Source, number::show};
@@ -33,6 +34,17 @@ pub fn manual() -> String {
         );
     }
     out.push_str("\nAnything else: ± 5 %. Angles: ± 1°, from memory or estimate ± 3°. Temperatures: ± 2 °C, from memory or estimate ± 5 °C. The figures are common practice, no source.\n");
+    out.push_str("\n### Spreads of a survey\n\nA value of a survey that states neither spread nor source has the spread of the tool it was measured with (80 % band; common practice, no source).\n\n| value | with | spread |\n| --- | --- | --- |\n");
+    for row in SURVEY_SPREADS {
+        let keys: Vec<String> = row.keys.iter().map(|key| cell(key)).collect();
+        let _ = writeln!(
+            out,
+            "| {} | {} | {} |",
+            keys.join(", "),
+            row.tool.map_or("any other tool", Word::word),
+            row.words
+        );
+    }
     let mut last = String::from("-");
     keys::each(&mut |path, key| {
         if path.ends_with("state.propeller") || matches!(key.shape, Shape::Table(_) | Shape::Tables(_)) {

@@ -2,6 +2,7 @@
 
 use crate::complaint::{Onset, Side, Smoke, Symptom};
 use crate::quantity::Quantity;
+use crate::survey::Survey;
 
 /// One job: a boat, what drives it, what was read on it, and what is wanted.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -24,6 +25,8 @@ pub struct Job {
     pub propeller: Propeller,
     /// Readings taken on the boat.
     pub readings: Vec<Reading>,
+    /// What was measured on the propeller out of the water.
+    pub survey: Option<Survey>,
 }
 
 /// What a propeller is chosen for.

@@ -7,6 +7,7 @@ use crate::model::Job;
 use crate::near::{list, nearest};
 use crate::problem::{Problem, Severity};
 use crate::quantity::Source;
+use crate::survey;
 use crate::syntax;
 use crate::value::{Context, Node, key_span};
 use crate::words::Word;
@@ -48,6 +49,7 @@ impl Job {
             let fields = walk.table(document.as_table(), ROOT, "", 0..text.len());
             job = assemble::job(&fields, &mut problems);
             doubts::find(&job, &fields, &mut problems);
+            survey::find_problems(&job, &mut problems);
         }
         problems.sort_by_key(|p| (p.span.start, p.severity, p.span.end));
         if problems.iter().any(|p| p.severity == Severity::Error) {

@@ -413,6 +413,13 @@ const HABITS: &[(&str, &str)] = &[
     ("slime", "light slime"),
     ("weed", "small shell"),
     ("barnacles", "small shell"),
+    ("swing arm", "swing gauge"),
+    ("pitchometer", "swing gauge"),
+    ("pitch blocks", "blocks"),
+    ("level", "digital level"),
+    ("bevel", "protractor"),
+    ("ruler", "rule"),
+    ("cmm", "coordinate machine"),
 ];
 
 /// The choices a word may have meant, in backquotes.

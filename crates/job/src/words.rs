@@ -30,6 +30,7 @@ macro_rules! words {
         }
     };
 }
+pub(crate) use words;
 
 words! { Duty:
     TopSpeed = "top speed", "the highest speed";

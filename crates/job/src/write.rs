@@ -4,6 +4,7 @@ use crate::keys::{self, Shape};
 use crate::model::*;
 use crate::number::show;
 use crate::quantity::{Dimension, Quantity, Source};
+use crate::survey::write_survey;
 use crate::words::Word;
 use std::fmt::Write as _;
 
@@ -13,58 +14,58 @@ pub(crate) fn quote(text: &str) -> String {
 }
 
 /// Collects one table at a time; an empty table is not written.
-struct Out {
-    text: String,
+pub(crate) struct Out {
+    pub text: String,
     /// Path of the table in hand, for the defaults of its keys.
-    path: &'static str,
-    header: Option<String>,
+    pub path: &'static str,
+    pub header: Option<String>,
 }
 
 impl Out {
-    fn table(&mut self, path: &'static str) -> &mut Self {
+    pub(crate) fn table(&mut self, path: &'static str) -> &mut Self {
         (self.path, self.header) = (path, Some(format!("[{path}]")));
         self
     }
 
-    fn list(&mut self, path: &'static str) -> &mut Self {
+    pub(crate) fn list(&mut self, path: &'static str) -> &mut Self {
         (self.path, self.header) = (path, None);
         let _ = write!(self.text, "\n[[{path}]]\n");
         self
     }
 
-    fn line(&mut self, name: &str, value: &str) {
+    pub(crate) fn line(&mut self, name: &str, value: &str) {
         if let Some(header) = self.header.take() {
             let _ = write!(self.text, "\n{header}\n");
         }
         let _ = writeln!(self.text, "{name} = {value}");
     }
 
-    fn text(&mut self, name: &str, text: Option<&str>) -> &mut Self {
+    pub(crate) fn text(&mut self, name: &str, text: Option<&str>) -> &mut Self {
         if let Some(text) = text {
             self.line(name, &quote(text));
         }
         self
     }
 
-    fn word<T: Word>(&mut self, name: &str, choice: Option<T>) -> &mut Self {
+    pub(crate) fn word<T: Word>(&mut self, name: &str, choice: Option<T>) -> &mut Self {
         self.text(name, choice.map(Word::word))
     }
 
-    fn flag(&mut self, name: &str, flag: Option<bool>) -> &mut Self {
+    pub(crate) fn flag(&mut self, name: &str, flag: Option<bool>) -> &mut Self {
         if let Some(flag) = flag {
             self.line(name, if flag { "true" } else { "false" });
         }
         self
     }
 
-    fn count(&mut self, name: &str, count: Option<u8>) -> &mut Self {
+    pub(crate) fn count(&mut self, name: &str, count: Option<u8>) -> &mut Self {
         if let Some(count) = count {
             self.line(name, &count.to_string());
         }
         self
     }
 
-    fn quantity(&mut self, name: &str, quantity: Option<&Quantity>) -> &mut Self {
+    pub(crate) fn quantity(&mut self, name: &str, quantity: Option<&Quantity>) -> &mut Self {
         if let Some(quantity) = quantity {
             let text = self.stated(name, quantity, None);
             self.line(name, &text);
@@ -73,7 +74,7 @@ impl Out {
     }
 
     /// A quantity as it was stated; `by` is a source that is written beside it.
-    fn stated(&self, name: &str, quantity: &Quantity, by: Option<Source>) -> String {
+    pub(crate) fn stated(&self, name: &str, quantity: &Quantity, by: Option<Source>) -> String {
         let key = keys::find(&if self.path.is_empty() { name.to_owned() } else { format!("{}.{name}", self.path) });
         let measure = key.and_then(|key| match key.shape {
             Shape::Quantity(measure) | Shape::Runs(measure) => Some(measure),
@@ -140,6 +141,9 @@ impl Job {
         for one in &self.readings {
             let mass = self.boat.displacement.as_ref().map_or(Some(Source::Brochure), |q| q.source);
             reading(one, mass, &mut out);
+        }
+        if let Some(survey) = &self.survey {
+            write_survey(survey, &mut out);
         }
         out.text.trim_start().to_owned()
     }

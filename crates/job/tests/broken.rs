@@ -3,11 +3,20 @@
 //! Each file in `broken/` holds cases: `#### name`, the job file, `----`, the message. To take over changed messages, run
 //! the tests once with `JOB_BLESS=1` and read the difference.
 
-use job::{Job, line_and_column, render};
+use job::survey::csv;
+use job::{Job, Problem, line_and_column, render};
 use std::fmt::Write as _;
 use std::path::PathBuf;
 
 fn check(name: &str, least: usize) {
+    let job = |toml: &str| match Job::read(toml) {
+        Ok(read) => read.doubts,
+        Err(problems) => problems,
+    };
+    check_with(name, "boat.toml", least, &job);
+}
+
+fn check_with(name: &str, shown_as: &str, least: usize, problems_of: &dyn Fn(&str) -> Vec<Problem>) {
     let path: PathBuf = [env!("CARGO_MANIFEST_DIR"), "tests", "broken", name].iter().collect();
     let old = std::fs::read_to_string(&path).expect("the file of cases");
     let mut new = String::new();
@@ -15,19 +24,16 @@ fn check(name: &str, least: usize) {
     for case in old.split("#### ").skip(1) {
         let (title, rest) = case.split_once('\n').expect("a title line");
         let toml = rest.split_once("----\n").map_or_else(|| rest.trim_end_matches("----"), |(toml, _)| toml);
-        let problems = match Job::read(toml) {
-            Ok(read) => read.doubts,
-            Err(problems) => problems,
-        };
+        let problems = problems_of(toml);
         assert!(!problems.is_empty(), "{name}: {title}: no problem seen");
         for problem in &problems {
             assert!(toml.get(problem.span.clone()).is_some(), "{name}: {title}: {problem:?} points outside the file");
             assert!(problem.help.is_some(), "{name}: {title}: no way out in {problem:?}");
         }
-        let shown = render(&problems, "boat.toml", toml, false);
+        let shown = render(&problems, shown_as, toml, false);
         let (line, column) = line_and_column(toml, problems[0].span.start);
         assert!(
-            shown.contains(&format!("--> boat.toml:{line}:{column}\n")),
+            shown.contains(&format!("--> {shown_as}:{line}:{column}\n")),
             "{name}: {title}: {line}:{column}\n{shown}"
         );
         let _ = write!(new, "#### {title}\n{toml}----\n{shown}");
@@ -76,6 +82,21 @@ fn choices() {
 #[test]
 fn doubts() {
     check("doubts.txt", 22);
+}
+
+#[test]
+fn survey() {
+    check("survey.txt", 40);
+}
+
+/// Tables of a gauge or a coordinate machine, for a propeller of 16 x 11 in with three blades.
+#[test]
+fn gauge_tables() {
+    let job = Job::read("[propeller]\ndiameter = \"16 in\"\npitch = \"11 in\"\nblades = 3\n").expect("a good file").job;
+    check_with("gauge.txt", "gauge.csv", 14, &|text| match csv::import(text, &job, None) {
+        Ok(imported) => imported.doubts,
+        Err(problems) => problems,
+    });
 }
 
 /// Line and column counted by hand.

@@ -58,6 +58,9 @@ fn every_example_is_right_and_reaches_the_model() {
             "" => line,
             // A curve needs both values and several points; its keys are met in the full file.
             "boat.resistance" | "engine.curve" => return,
+            // The same for what belongs together in a survey.
+            p if p.starts_with("survey.blade.section") => return,
+            "survey.blade" | "survey.damage" => format!("[[{path}]]\n{line}"),
             p if p.starts_with("reading.") => format!("[[reading]]\n[{p}]\n{line}"),
             "reading" if key.name == "by" => format!("[[reading]]\nengine_speed = \"2900 rpm (dashboard)\"\n{line}"),
             "reading" if key.name == "speed_by" => format!("[[reading]]\nspeed = \"6 kn\"\n{line}"),
@@ -113,8 +116,17 @@ fn the_full_file_is_full() {
         let place = match path {
             "" => key.name.to_owned(),
             "boat.resistance" | "engine.curve" => format!("{path}.0.{}", key.name),
+            // The full file's propeller has three blades: a diameter across would be refused.
+            "survey" if key.name == "diameter_across" => return,
             "reading" => format!("reading.0.{}", key.name),
             "reading.state" => format!("reading.1.state.{}", key.name),
+            "survey.blade" | "survey.damage" => format!("{path}.0.{}", key.name),
+            // One of two ways to say the radius in each of the two sections.
+            "survey.blade.section" if matches!(key.name, "radius_ratio" | "arc_rise" | "arc") => {
+                format!("survey.blade.0.section.0.{}", key.name)
+            }
+            "survey.blade.section" => format!("survey.blade.0.section.1.{}", key.name),
+            "survey.blade.section.point" => format!("survey.blade.0.section.1.point.0.{}", key.name),
             _ => format!("{path}.{}", key.name),
         };
         assert!(document.get(&place).is_some(), "{place} is not in full.toml");

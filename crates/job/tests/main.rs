@@ -5,6 +5,7 @@ mod docs;
 mod edit;
 mod fuzz;
 mod good;
+mod survey;
 mod units;
 
 /// A full job file: every key of the format at least once.

@@ -1,6 +1,13 @@
 //! Blades against published tables, a second computation, and themselves measured again.
+#![expect(
+    clippy::print_stdout,
+    clippy::unwrap_used,
+    reason = "measured figures are shown with --nocapture; tests may fail"
+)]
 
+mod broken;
 mod photo;
+mod pitch;
 mod round_trip;
 mod solid;
 mod tables;

@@ -144,7 +144,8 @@ fn skew_series_area_and_skew() {
             s.angle.to_degrees(),
             design.tip_skew_deg
         );
-        // Stated to three digits; the table's chords have three digits at eleven radii.
+        // Stated to three digits. The eleven chords give 0.7118 by trapezoids, 0.7185 by a spline over r/R and 0.7224 with the
+        // tip drawn round: the shape of the last 0.05 R alone is worth 0.004.
         assert_close!(a.expanded_ratio, design.area, 0.005, "Boswell 1971");
         assert_close!(s.angle.to_degrees(), design.tip_skew_deg, 1e-6, "Boswell 1971");
         assert!(a.projected_ratio < a.developed_ratio);
@@ -161,10 +162,11 @@ fn denny_p4119_area() {
     let p = of_blade(&blade_of(&rows, 0.5 * d), 3, 0.2);
     let a = areas(&p);
     println!(
-        "P4119: AE/A0 {:.4} (chord integral of the notes 0.606), AP/A0 {:.4} (Taylor {:.4})",
+        "P4119: AE/A0 {:.4} (second program 0.606), AP/A0 {:.4} (Taylor {:.4})",
         a.expanded_ratio, a.projected_ratio, a.projected_ratio_taylor
     );
-    assert_close!(a.expanded_ratio, 0.606, 0.005, "chord integral of the table by a second program");
+    // 0.5986 by trapezoids, 0.6035 by a spline over r/R: again the tip.
+    assert_close!(a.expanded_ratio, 0.606, 0.003, "chord integral of the table by a second program");
     // Unskewed elliptical blades: what Taylor's relation was made for.
     assert_close!(a.projected_ratio / a.projected_ratio_taylor, 1.0, 0.04, "Taylor");
 }

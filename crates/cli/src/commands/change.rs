@@ -67,7 +67,7 @@ pub fn text(report: &Report, common: &Common) -> String {
     sections::limits(&mut page, &[("before", &said.before.limits), ("after", &said.after.limits)], units);
     sections::hangs_on(&mut page, &said.hangs_on);
     sections::notes(&mut page, &said.notes);
-    sections::closing(&mut page, &said.accepted_band, &said.crowd);
+    sections::closing(&mut page, Some(&said.accepted_band), &said.crowd);
     page.finish()
 }
 

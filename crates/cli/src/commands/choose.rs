@@ -1,6 +1,6 @@
-//! `fairwake choose`: a shortlist of changes and propellers.
+//! `fairwake choose`: a shortlist of changes and propellers, the cheap ones first.
 
-use counsel::report::{Candidate, Choice, Step};
+use counsel::report::{Band, Candidate, Choice, Step};
 
 use crate::Outcome;
 use crate::answer::Report;
@@ -24,31 +24,52 @@ pub fn run(args: &ChooseArgs, common: &Common, colour: bool) -> Result<Outcome, 
     })
 }
 
-/// Keeps the best, and the propeller fitted wherever it ranks.
-pub fn shorten(shortlist: &mut Vec<Candidate>, most: usize) {
-    let fitted = shortlist.iter().position(|c| c.step == Step::Leave).filter(|at| *at >= most);
-    let fitted = fitted.map(|at| shortlist.swap_remove(at));
-    shortlist.truncate(most);
-    if let Some(fitted) = fitted {
-        shortlist.pop();
-        shortlist.push(fitted);
-    }
+/// Whether it works on the propeller fitted.
+fn on_what_is_fitted(candidate: &Candidate) -> bool {
+    candidate.step < Step::NewPropeller
 }
 
-/// Rows of the picture.
-const DRAWN: usize = 8;
+/// Of a list ranked by merit keeps the best of each kind of work on what is fitted, and the `most` best of the rest.
+pub fn shorten(shortlist: &mut Vec<Candidate>, most: usize) {
+    let mut kinds = Vec::new();
+    let mut new = 0;
+    shortlist.retain(|candidate| {
+        if on_what_is_fitted(candidate) {
+            let first = !kinds.contains(&candidate.step);
+            kinds.push(candidate.step);
+            first
+        } else {
+            new += 1;
+            new <= most
+        }
+    });
+}
+
+/// Rows of the picture beside the propeller fitted and the accepted band.
+const DRAWN: usize = 6;
 
 pub fn text(report: &Report, common: &Common) -> String {
     let mut page = Page::new();
     let Report::Choose(said) = report else { return page.finish() };
     let units = common.units;
+    let (mut work, new): (Vec<&Candidate>, Vec<&Candidate>) = said.shortlist.iter().partition(|c| on_what_is_fitted(c));
+    work.sort_by_key(|candidate| candidate.step);
+    let lines: Vec<(usize, &Candidate)> = (1..).zip(work.iter().chain(&new).copied()).collect();
+    let (work, new) = lines.split_at(work.len());
+
     sections::opening(&mut page, &said.title, &said.headline);
-    sections::picture(&mut page, &drawn(said, units));
-    table(&mut page, said, units);
+    sections::picture(&mut page, &drawn(said, &lines, units));
+    let groups = [
+        ("Work on what is fitted, in the order of its cost", rows(work, units)),
+        ("New propellers and ratios, best first", rows(new, units)),
+    ];
+    let head = head(said, units);
+    let head: Vec<&str> = head.iter().map(String::as_str).collect();
+    page.grouped("rlrrrrrr", &head, &groups);
 
     page.heading("Why they rank so");
-    for (rank, candidate) in said.shortlist.iter().enumerate() {
-        let lead = format!("{:>4}  ", rank + 1);
+    for (number, candidate) in &lines {
+        let lead = format!("{number:>4}  ");
         let what = format!("{}; area ratio {:.2}.", words::sentence(&candidate.what), candidate.area_ratio);
         page.hanging(&what, Ink::Speak, &lead, "      ");
         page.hanging(&words::sentence(&candidate.why), Ink::Plain, "      ", "      ");
@@ -58,7 +79,8 @@ pub fn text(report: &Report, common: &Common) -> String {
     let looked = words::count(said.considered, "propeller", "propellers");
     page.sentences(
         &format!(
-            "{looked} looked at for the duty `{}`; largest diameter {largest}: {}.",
+            "{looked} looked at for the duty `{}`; largest diameter {largest}: {}. Merit: 100 is the best of all, over the \
+             worse half of the boats and less what the step costs; 60 is about a tenth of speed behind.",
             said.duty,
             said.largest_diameter_source.trim_end_matches('.')
         ),
@@ -66,24 +88,45 @@ pub fn text(report: &Report, common: &Common) -> String {
     );
     sections::hangs_on(&mut page, &said.hangs_on);
     sections::notes(&mut page, &said.notes);
-    sections::closing(&mut page, &said.accepted_band, &said.crowd);
+    sections::closing(&mut page, Some(&said.accepted_band), &said.crowd);
     page.finish()
 }
 
-/// The best candidates and the propeller fitted over one scale of engine speed.
-fn drawn(said: &Choice, units: Units) -> Vec<Row> {
+/// The propeller fitted and the candidates of most merit over one scale of engine speed.
+fn drawn(said: &Choice, lines: &[(usize, &Candidate)], units: Units) -> Vec<Row> {
+    let mut by_merit: Vec<&(usize, &Candidate)> = lines.iter().filter(|(_, c)| c.step != Step::Leave).collect();
+    by_merit.sort_by(|a, b| b.1.merit.total_cmp(&a.1.merit));
+    by_merit.truncate(DRAWN);
     let mut rows = vec![sections::accepted(&said.accepted_band, units)];
-    for (rank, candidate) in said.shortlist.iter().enumerate() {
+    for (number, candidate) in lines {
         let fitted = candidate.step == Step::Leave;
-        if rank >= DRAWN && !fitted {
+        if !fitted && !by_merit.iter().any(|(of, _)| of == number) {
             continue;
         }
-        let size = size(candidate, units);
-        let label = if fitted { format!("{} fitted", rank + 1) } else { format!("{} {size}", rank + 1) };
+        let label = if fitted { format!("{number} as it is") } else { format!("{number} {}", name(candidate, units)) };
         let shape = if fitted { Shape::Thin } else { Shape::Full };
         rows.push(sections::engine_speed(&label, &candidate.full_throttle, shape, units));
     }
     rows
+}
+
+/// A candidate in few words: what changes of the propeller fitted, or the size of a new one.
+fn name(candidate: &Candidate, units: Units) -> String {
+    let length = |mm: f64| match units {
+        Units::Metric => format!("{mm:.0} mm"),
+        Units::Imperial => format!("{} in", number::inches(mm)),
+    };
+    match candidate.step {
+        Step::Leave => "as it is".to_owned(),
+        Step::Clean => "clean".to_owned(),
+        Step::TrueUp => "true up".to_owned(),
+        Step::Cup if candidate.cup > 0.0 => format!("cup {:.1} %", 100.0 * candidate.cup),
+        Step::Cup => "no cup".to_owned(),
+        Step::Repitch => format!("pitch {}", length(candidate.pitch)),
+        Step::Trim => format!("trim {}", length(candidate.diameter)),
+        Step::NewPropeller => size(candidate, units),
+        Step::Ratio => format!("{} at {:.2}", size(candidate, units), candidate.reduction),
+    }
 }
 
 /// `16 x 11 in x 3`
@@ -97,39 +140,30 @@ fn size(candidate: &Candidate, units: Units) -> String {
     }
 }
 
-fn table(page: &mut Page, said: &Choice, units: Units) {
+fn towing(said: &Choice) -> bool {
+    said.shortlist.iter().any(|c| c.tow_pull.is_some())
+}
+
+fn head(said: &Choice, units: Units) -> Vec<String> {
     let unit = |unit| number::shown(unit, units).unit;
-    let cruise = number::plain(said.cruise_speed, "kn", units);
-    let fuel = format!("{} at {cruise}", unit("L/h"));
-    let towing = said.shortlist.iter().any(|c| c.tow_pull.is_some());
-    let pull = format!("pull, {}", unit("N"));
-    let mut head = vec!["", "propeller", "rpm", "kn", fuel.as_str(), "back cav. %", "in the band"];
-    let mut align = "rlrrrrr".to_owned();
-    if towing {
-        head.push(&pull);
-        align.push('r');
-    }
-    let rows: Vec<Vec<Cell>> = said
-        .shortlist
-        .iter()
-        .enumerate()
-        .map(|(rank, c)| {
-            let range = |band| Cell::from(number::range(band, units));
-            let mut row: Vec<Cell> = vec![
-                (rank + 1).to_string().into(),
-                size(c, units).into(),
-                range(&c.full_throttle.engine_speed),
-                range(&c.full_throttle.speed),
-                range(&c.cruise_fuel),
-                range(&c.back_cavitation),
-                words::short_chance(c.in_band).into(),
-            ];
-            if towing {
-                row.push(c.tow_pull.as_ref().map_or_else(|| "-".into(), range));
-            }
-            row
-        })
-        .collect();
-    page.heading("Shortlist, best first");
-    page.table(&align, &head, &rows);
+    let fuel = format!("{} at {}", unit("L/h"), number::plain(said.cruise_speed, "kn", units));
+    let best_at = if towing(said) { format!("pull, {}", unit("N")) } else { "kn".to_owned() };
+    ["", "", "merit", "rpm", &best_at, &fuel, "back cav. %", "in band"].map(str::to_owned).to_vec()
+}
+
+fn rows(lines: &[(usize, &Candidate)], units: Units) -> Vec<Vec<Cell>> {
+    let range = |band: &Band| Cell::from(number::range(band, units));
+    let row = |(number, c): &(usize, &Candidate)| {
+        vec![
+            number.to_string().into(),
+            name(c, units).into(),
+            format!("{:.0}", c.merit).into(),
+            range(&c.full_throttle.engine_speed),
+            range(c.tow_pull.as_ref().unwrap_or(&c.full_throttle.speed)),
+            range(&c.cruise_fuel),
+            range(&c.back_cavitation),
+            words::short_chance(c.in_band).into(),
+        ]
+    };
+    lines.iter().map(row).collect()
 }

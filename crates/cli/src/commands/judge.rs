@@ -60,7 +60,7 @@ pub fn text(report: &Report, read: &[Row], common: &Common) -> String {
         page.set_in(&words::sentence(&said.measure_next), Ink::Plain);
     }
     sections::notes(&mut page, &said.notes);
-    sections::closing(&mut page, &said.accepted_band, &said.crowd);
+    sections::closing(&mut page, Some(&said.accepted_band), &said.crowd);
     page.finish()
 }
 

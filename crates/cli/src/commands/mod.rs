@@ -3,8 +3,11 @@
 pub mod change;
 pub mod choose;
 pub mod completions;
+pub mod diagnose;
 pub mod judge;
 pub mod new;
 pub mod openwater;
 pub mod resistance;
 pub mod sources;
+pub mod survey;
+pub mod trial;

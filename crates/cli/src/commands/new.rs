@@ -1,7 +1,7 @@
 //! `fairwake new`: asks the call's questions and writes a job file.
 
-use std::io::{self, Write as _};
-use std::path::{Path, PathBuf};
+use std::io;
+use std::path::PathBuf;
 
 use job::Job;
 use serde::Serialize;
@@ -15,7 +15,7 @@ use crate::failure::{Failure, shown};
 use crate::ink::Ink;
 use crate::page::{Cell, Page};
 use crate::questions::{self, PLACES, Place};
-use crate::{answers, asking};
+use crate::{answers, asking, save};
 
 /// Answer of `new`.
 #[derive(Clone, Debug, Serialize)]
@@ -59,6 +59,14 @@ pub struct OpenQuestion {
     pub why: String,
 }
 
+impl OpenQuestion {
+    /// What a judgement lacks.
+    pub fn of(lack: &counsel::Lack) -> Vec<OpenQuestion> {
+        let open = |m: &counsel::Missing| OpenQuestion { key: m.key.to_owned(), why: format!("{}; {}", m.why, m.how) };
+        lack.missing.iter().map(open).collect()
+    }
+}
+
 pub fn run(args: &NewArgs, common: &Common) -> Result<Outcome, Failure> {
     if args.job.exists() && !args.force {
         return Err(Failure::Exists(args.job.clone()));
@@ -68,7 +76,11 @@ pub fn run(args: &NewArgs, common: &Common) -> Result<Outcome, Failure> {
     // Every answer was read alone; together they may still contradict each other, which `judge` would refuse.
     let lay_out = |problems: &[job::Problem]| job::render(problems, &shown(&args.job), &file, false);
     let read = Job::read(&file).map_err(|problems| Failure::Job(lay_out(&problems)))?;
-    write(&args.job, &file, args.force)?;
+    if args.force {
+        save::replacing(&args.job, &file)?
+    } else {
+        save::new(&args.job, &file)?
+    }
     let doubts = if read.doubts.is_empty() { String::new() } else { lay_out(&read.doubts) };
     let recorded = recorded(args.job.clone(), &said, &read.job, common);
     Ok(Outcome { report: Report::New(recorded), text: Box::new(text), doubts, reached: false })
@@ -97,31 +109,6 @@ fn laid_out(said: &Said) -> String {
     file
 }
 
-/// Replaces the file in one step, so that a crash leaves either the old one or the new one.
-fn write(file: &Path, text: &str, replace: bool) -> Result<(), Failure> {
-    let fail = |cause: io::Error| Failure::Write { file: file.to_owned(), cause };
-    let folder = file.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let mut builder = tempfile::Builder::new();
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt as _;
-        // Ordinary permissions, less what the user's mask takes away: temporary files are private by default.
-        builder.permissions(std::fs::Permissions::from_mode(0o666));
-    }
-    let mut new = builder.tempfile_in(folder).map_err(fail)?;
-    new.write_all(text.as_bytes()).map_err(fail)?;
-    new.as_file().sync_all().map_err(fail)?;
-    if replace {
-        new.persist(file).map_err(|error| fail(error.error))?;
-    } else {
-        new.persist_noclobber(file).map_err(|error| match error.error.kind() {
-            io::ErrorKind::AlreadyExists => Failure::Exists(file.to_owned()),
-            _ => fail(error.error),
-        })?;
-    }
-    Ok(())
-}
-
 fn recorded(file: PathBuf, said: &Said, job: &Job, common: &Common) -> Recorded {
     let mut known = Vec::new();
     let mut open = Vec::new();
@@ -141,11 +128,7 @@ fn recorded(file: PathBuf, said: &Said, job: &Job, common: &Common) -> Recorded 
         }
     }
     let missing: Vec<OpenQuestion> = match answers::judge(job, &Common { boats: 100, ..*common }) {
-        Err(Failure::Lack(lack)) => lack
-            .missing
-            .iter()
-            .map(|m| OpenQuestion { key: m.key.to_owned(), why: format!("{}; {}", m.why, m.how) })
-            .collect(),
+        Err(Failure::Lack(lack)) => OpenQuestion::of(&lack),
         _ => Vec::new(),
     };
     let name = shown(&file);

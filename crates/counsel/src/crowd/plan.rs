@@ -4,6 +4,7 @@ use super::latent::{COUNT, Latent};
 use super::physics;
 use super::setup::Setup;
 use crate::lack::{self, Lack};
+use crate::survey::{self, Surveyed};
 use hydro::engine::FullThrottleCurve;
 use hydro::hull::depth::Depth;
 use hydro::hull::measured::Towed;
@@ -105,9 +106,24 @@ impl Plan {
     /// # Errors
     /// When something is missing that cannot be assumed.
     pub fn new(job: &Job) -> Result<Plan, Lack> {
-        lack::check(job)?;
-        let knowledge = assume::knowledge(job);
-        let (dists, origin) = spreads(job, &knowledge);
+        let surveyed = survey::fitted(job);
+        lack::check(job, surveyed.as_ref().is_some_and(|s| s.pitch.is_some()))?;
+        let mut knowledge = assume::knowledge(job);
+        if let Some(surveyed) = &surveyed {
+            measured(&mut knowledge, surveyed);
+        }
+        let (mut dists, mut origin) = spreads(job, &knowledge);
+        if let Some(surveyed) = &surveyed {
+            for (latent, band) in [
+                (Latent::Cup, surveyed.cup),
+                (Latent::BladeRoughness, surveyed.roughness.filter(|_| job.propeller.growth.is_none())),
+            ] {
+                if let Some((low, middle, high)) = band {
+                    dists[latent as usize] = Dist::band(low, middle, high);
+                    origin[latent as usize] = (true, MEASURED.to_owned());
+                }
+            }
+        }
         let mut plan = Plan {
             ducted: matches!(job.propeller.section, Some(job::Section::Ducted)),
             towed: towed(job),
@@ -171,6 +187,33 @@ impl Plan {
             *value = dist.at(*z);
         }
         row
+    }
+}
+
+/// What the answer says of a surveyed value.
+const MEASURED: &str = "measured in the survey";
+
+/// A surveyed propeller in place of the stamp.
+fn measured(knowledge: &mut Knowledge, surveyed: &Surveyed) {
+    let known = |(low, middle, high): (f64, f64, f64)| assume::Known {
+        dist: Dist::band(low, middle, high),
+        stated: true,
+        source: MEASURED.to_owned(),
+    };
+    if let Some(pitch) = surveyed.pitch {
+        knowledge.pitch = Some(known(pitch));
+    }
+    if let Some(diameter) = surveyed.diameter {
+        knowledge.diameter = known(diameter);
+    }
+    if let Some(area) = surveyed.area_ratio {
+        knowledge.area_ratio = known(area);
+    }
+    if let Some(flat) = surveyed.flat_share {
+        knowledge.flat_share = known(flat);
+    }
+    if let Some(blades) = surveyed.blades {
+        knowledge.blades = (blades, true);
     }
 }
 

@@ -37,9 +37,13 @@ impl Proposal {
             precision[i * COUNT + i] = 1.0;
         }
         let mut pull = vec![0.0; COUNT];
+        // Boats that show every reading serve for all; the normal equations are then built once.
+        let used: Vec<usize> = (0..weights.len())
+            .filter(|i| weights[*i] > 0.0 && predicted[i * m..(i + 1) * m].iter().all(|y| y.is_finite()))
+            .collect();
+        let Some(lines) = Lines::new(z, weights, &used) else { return Proposal::prior() };
         for r in 0..m {
-            let column: Vec<f64> = predicted.iter().skip(r).step_by(m).copied().collect();
-            let Some((offset, slope, left)) = regress(z, weights, &column) else { continue };
+            let (offset, slope, left) = lines.fit(|i| predicted[i * m + r]);
             let s2 = scatter[r] * scatter[r] + left;
             let gap = observed[r] - offset;
             for i in 0..COUNT {
@@ -98,55 +102,73 @@ impl Proposal {
     }
 }
 
-/// Weighted least squares of `y` on `z` with an offset; returns offset, slopes and the variance left.
-fn regress(z: &[f64], weights: &[f64], y: &[f64]) -> Option<(f64, Vec<f64>, f64)> {
-    let n = y.len();
-    let used: Vec<usize> = (0..n).filter(|i| y[*i].is_finite() && weights[*i] > 0.0).collect();
-    if used.len() < COUNT + 10 {
-        return None;
-    }
-    let total: f64 = used.iter().map(|i| weights[*i]).sum();
-    let mean_y = used.iter().map(|i| weights[*i] * y[*i]).sum::<f64>() / total;
-    let mut mean_z = vec![0.0; COUNT];
-    for &i in &used {
-        for (k, mean) in mean_z.iter_mut().enumerate() {
-            *mean += weights[i] / total * z[i * COUNT + k];
+/// Weighted least squares on the draws of a batch, with an offset.
+struct Lines<'a> {
+    z: &'a [f64],
+    used: &'a [usize],
+    /// Weights of the used boats, summing to 1.
+    weights: Vec<f64>,
+    mean: Vec<f64>,
+    factor: Cholesky,
+}
+
+impl<'a> Lines<'a> {
+    fn new(z: &'a [f64], weights: &[f64], used: &'a [usize]) -> Option<Lines<'a>> {
+        if used.len() < COUNT + 10 {
+            return None;
         }
-    }
-    let mut normal = vec![0.0; COUNT * COUNT];
-    let mut right = vec![0.0; COUNT];
-    let mut row = [0.0; COUNT];
-    for &i in &used {
-        let w = weights[i] / total;
-        for k in 0..COUNT {
-            row[k] = z[i * COUNT + k] - mean_z[k];
-        }
-        let dy = y[i] - mean_y;
-        for k in 0..COUNT {
-            right[k] += w * row[k] * dy;
-            let wk = w * row[k];
-            for j in 0..=k {
-                normal[k * COUNT + j] += wk * row[j];
+        let total: f64 = used.iter().map(|i| weights[*i]).sum();
+        let weights: Vec<f64> = used.iter().map(|i| weights[*i] / total).collect();
+        let mut mean = vec![0.0; COUNT];
+        for (i, w) in used.iter().zip(&weights) {
+            for (mean, z) in mean.iter_mut().zip(&z[i * COUNT..]) {
+                *mean += w * z;
             }
         }
-    }
-    for k in 0..COUNT {
-        // A ridge of the order of the sampling error of a variance keeps few boats from fitting noise.
-        normal[k * COUNT + k] += 0.02;
-        for j in 0..k {
-            normal[j * COUNT + k] = normal[k * COUNT + j];
+        let mut normal = vec![0.0; COUNT * COUNT];
+        let mut row = [0.0; COUNT];
+        for (i, w) in used.iter().zip(&weights) {
+            for (row, (z, mean)) in row.iter_mut().zip(z[i * COUNT..].iter().zip(&mean)) {
+                *row = z - mean;
+            }
+            for k in 0..COUNT {
+                let wk = w * row[k];
+                for (entry, x) in normal[k * COUNT..=k * COUNT + k].iter_mut().zip(&row) {
+                    *entry += wk * x;
+                }
+            }
         }
+        for k in 0..COUNT {
+            // A ridge of the order of the sampling error of a variance keeps few boats from fitting noise.
+            normal[k * COUNT + k] += 0.02;
+            for j in 0..k {
+                normal[j * COUNT + k] = normal[k * COUNT + j];
+            }
+        }
+        Some(Lines { z, used, weights, mean, factor: Cholesky::new(&normal, COUNT)? })
     }
-    let factor = Cholesky::new(&normal, COUNT)?;
-    let mut slope = right;
-    factor.solve(&mut slope);
-    let offset = mean_y - slope.iter().zip(&mean_z).map(|(a, m)| a * m).sum::<f64>();
-    let left = used
-        .iter()
-        .map(|&i| {
-            let fit: f64 = offset + slope.iter().zip(&z[i * COUNT..]).map(|(a, x)| a * x).sum::<f64>();
-            weights[i] / total * (y[i] - fit).powi(2)
-        })
-        .sum();
-    Some((offset, slope, left))
+
+    /// Offset, slopes and the variance left of `y` (by boat).
+    fn fit(&self, y: impl Fn(usize) -> f64) -> (f64, Vec<f64>, f64) {
+        let mean_y: f64 = self.used.iter().zip(&self.weights).map(|(i, w)| w * y(*i)).sum();
+        let mut slope = vec![0.0; COUNT];
+        for (i, w) in self.used.iter().zip(&self.weights) {
+            let dy = w * (y(*i) - mean_y);
+            for (right, (z, mean)) in slope.iter_mut().zip(self.z[i * COUNT..].iter().zip(&self.mean)) {
+                *right += dy * (z - mean);
+            }
+        }
+        self.factor.solve(&mut slope);
+        let offset = mean_y - slope.iter().zip(&self.mean).map(|(a, m)| a * m).sum::<f64>();
+        let left = self
+            .used
+            .iter()
+            .zip(&self.weights)
+            .map(|(i, w)| {
+                let fit: f64 = offset + slope.iter().zip(&self.z[i * COUNT..]).map(|(a, x)| a * x).sum::<f64>();
+                w * (y(*i) - fit).powi(2)
+            })
+            .sum();
+        (offset, slope, left)
+    }
 }

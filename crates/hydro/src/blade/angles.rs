@@ -42,10 +42,13 @@ pub struct Skew {
     pub line: Vec<(f64, f64)>,
 }
 
-/// Rake, see [`Rake`].
+/// A section nearer the hub than this stands in the fillet (and is drawn, not measured).
+const CLEAR: f64 = 1.005;
+
+/// Rake, see [`Rake`]. Sections at the hub and a pointed tip do not count.
 #[must_use]
 pub fn rake(blade: &Blade, hub_radius: f64) -> Rake {
-    let outside = |s: &&Section| s.radius >= hub_radius * (1.0 - 1e-9);
+    let outside = |s: &&Section| s.radius > hub_radius * CLEAR && s.chord() > 0.0;
     let (_, slope) = line(blade.sections.iter().filter(outside).map(|s| (s.radius, s.rake)));
     let at_tip = slope * blade.tip_radius;
     let tip = Shape::outline_of(blade).cut(blade.tip_radius);
@@ -77,11 +80,10 @@ pub fn skew(blade: &Blade, hub_radius: f64) -> Skew {
 }
 
 /// Greatest thickness carried to the shaft axis in a straight line, over the diameter (least squares over the sections up to
-/// 0.7 R that lie outside the hub; over all if those are fewer than two).
+/// 0.7 R that stand clear of the hub; over all if those are fewer than two).
 #[must_use]
 pub fn thickness_fraction(blade: &Blade, hub_radius: f64) -> f64 {
-    let inner =
-        |s: &&Section| s.radius >= hub_radius * (1.0 - 1e-9) && s.radius <= 0.7 * blade.tip_radius * (1.0 + 1e-9);
+    let inner = |s: &&Section| s.radius > hub_radius * CLEAR && s.radius <= 0.7 * blade.tip_radius * (1.0 + 1e-9);
     let mut points: Vec<(f64, f64)> = blade.sections.iter().filter(inner).map(|s| (s.radius, s.thickness())).collect();
     if points.len() < 2 {
         points = blade.sections.iter().map(|s| (s.radius, s.thickness())).collect();

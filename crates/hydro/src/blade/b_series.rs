@@ -14,7 +14,7 @@ pub const METHOD: Method = Method {
     quantity: "outline, ordinates, thickness of B-series blades",
     formula: "chord c Z/(D AE/A0), generator and thickest point by tables; t/D = A - B Z; y = V1, V2 (tmax - te)",
     range: "3 to 7 blades; 2 blades drawn with the table of 3",
-    error: "area ratio comes out 0.4 % (Z 3) and 1.1 % (Z 4-7) low, as the published table integrates",
+    error: "expanded area outside the hub within 0.5 % of the nominal; the tip beyond 0.9 R is not in the table",
     source: "M. W. C. Oosterveld & P. van Oossanen 1975, Int. Shipb. Progress 22; rake 15 deg and root pitch of 4 blades: memory",
     trust: Trust::Checked,
 };

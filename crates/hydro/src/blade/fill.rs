@@ -61,7 +61,7 @@ impl Rule {
                     continue;
                 }
                 let (value, what) = self.guess(x, &known[blade], speak[blade].as_ref(), &speak, diameter)?;
-                assumed.push(Assumed { blade, station: Some(station), quantity: self.quantity, what });
+                assumed.push(Assumed { blade, station: Some(station), x: Some(x), quantity: self.quantity, what });
                 values.push(value);
             }
             filled.push(values);

@@ -5,6 +5,7 @@ use super::outline::expanded_area;
 use super::pitch::{PitchTable, effective_pitch};
 use super::propeller::{Blade, Propeller};
 use super::section::Section;
+use super::tip::Pull;
 use super::trouble::Quantity;
 
 /// Spread of one section: standard deviations, m.
@@ -38,8 +39,10 @@ pub enum AssumedWhat {
 pub struct Assumed {
     /// Blade, from 0.
     pub blade: usize,
-    /// Station of that blade in [`Measured`], from 0; `None` for the whole blade.
+    /// Station of that blade, from 0 in order of radius, usual stations counted; `None` for the whole blade.
     pub station: Option<usize>,
+    /// Radius of the station over that of the tip.
+    pub x: Option<f64>,
     /// Which quantity.
     pub quantity: Quantity,
     /// How.
@@ -51,8 +54,11 @@ pub struct Assumed {
 pub struct Measured {
     /// The middle.
     pub propeller: Propeller,
-    /// Spread of each blade's sections, same order as `propeller.blades[..].sections`.
+    /// Spread of each blade's sections, same order as `propeller.blades[..].sections`. The sections drawn at hub and tip show
+    /// the spread of the drawing alone; that of the stations they were drawn from comes on top in every estimate.
     pub spreads: Vec<Vec<SectionSpread>>,
+    /// Which sections (first) move which drawn ones (second) along, per blade.
+    pub(super) pulls: Vec<Vec<(usize, usize, Pull)>>,
     /// Tip radius of each blade, m.
     pub tip_radii: Vec<Estimate>,
     /// Angle of each blade, rad.
@@ -198,11 +204,23 @@ impl Measured {
     /// Expanded area of all blades over the disc.
     #[must_use]
     pub fn expanded_area_ratio(&self) -> Estimate {
-        self.estimate(|p| {
-            let (hub, diameter) = (p.hub.radius(), p.diameter());
-            let area: f64 = p.blades.iter().map(|b| expanded_area(b, hub)).sum();
-            if diameter > 0.0 { area / (0.25 * std::f64::consts::PI * diameter * diameter) } else { 0.0 }
-        })
+        let (hub, blades) = (self.propeller.hub.radius(), &self.propeller.blades);
+        let areas: Vec<f64> = blades.iter().map(|b| expanded_area(b, hub)).collect();
+        let (whole, diameter) = (areas.iter().sum::<f64>(), self.propeller.diameter());
+        if diameter <= 0.0 {
+            return Estimate::exact(0.0);
+        }
+        let ratio = |area: f64, diameter: f64| area / (0.25 * std::f64::consts::PI * diameter * diameter);
+        let middle = ratio(whole, diameter);
+        let mut variance = 0.0;
+        for (i, blade) in blades.iter().enumerate() {
+            // Only one blade moves at a time: the others' areas stand. Its tip moves the diameter.
+            variance += self.variance_of_blade(i, |b| {
+                let wider = 2.0 * (b.tip_radius - blade.tip_radius) / self.propeller.count();
+                ratio(whole - areas[i] + expanded_area(b, hub), diameter + wider) - middle
+            });
+        }
+        Estimate::new(middle, variance.sqrt())
     }
 
     fn mean_over_blades(&self, quantity: fn(&Blade, f64) -> f64) -> Estimate {
@@ -224,14 +242,23 @@ impl Measured {
     fn variance_of_blade(&self, blade: usize, mut change: impl FnMut(&Blade) -> f64) -> f64 {
         let mut work = self.propeller.blades[blade].clone();
         let mut variance = 0.0;
-        for (i, spread) in self.spreads.get(blade).into_iter().flatten().enumerate() {
-            for part in PARTS {
+        let whole = &self.propeller.blades[blade].sections;
+        let pulls = self.pulls.get(blade).map_or(&[][..], Vec::as_slice);
+        for (i, spread) in self.spreads.get(blade).into_iter().flatten().enumerate().take(whole.len()) {
+            for (k, part) in PARTS.into_iter().enumerate() {
                 let sd = spread.of(part);
-                if sd > 0.0 && i < work.sections.len() {
-                    let nudged = moved(&work.sections[i], part, sd);
-                    let kept = std::mem::replace(&mut work.sections[i], nudged);
-                    variance += change(&work).powi(2);
-                    work.sections[i] = kept;
+                if sd <= 0.0 {
+                    continue;
+                }
+                let moves = || pulls.iter().filter(|(from, _, pull)| *from == i && pull.part == k);
+                work.sections[i] = moved(&whole[i], part, sd);
+                for (_, to, pull) in moves() {
+                    work.sections[*to] = moved(&whole[*to], part, pull.weight * sd);
+                }
+                variance += change(&work).powi(2);
+                work.sections[i].clone_from(&whole[i]);
+                for (_, to, _) in moves() {
+                    work.sections[*to].clone_from(&whole[*to]);
                 }
             }
         }

@@ -64,7 +64,7 @@ pub use mass::{Alloy, MassProperties, mass_properties};
 pub use measured::{Assumed, AssumedWhat, Measured, SectionSpread};
 pub use mesh::{Mesh, Moments};
 pub use outline::{
-    Areas, BladeAreas, Outline, areas, blade_areas, developed_outline, expanded_area, expanded_outline,
+    Areas, BladeAreas, Outline, areas, blade_areas, developed_area, developed_outline, expanded_area, expanded_outline,
     projected_outline, taylor_projected,
 };
 pub use photo::{Photo, Traced, trace};

@@ -11,7 +11,7 @@ pub const METHOD: Method = Method {
     quantity: "expanded, developed and projected area, m^2, outside the hub",
     formula: "AE = int c dr; AD: each section laid on its osculating circle r/cos^2(phi); AP = int r (angle covered seen along the shaft) dr",
     range: "any blade; developed area is counted from mid-chord, so skew does not enter",
-    error: "numerical, below 0.05 %",
+    error: "against a second computation: expanded 0.01 %, projected 0.2 %; a published ratio may leave out the rounding of the tip, 1 %",
     source: "definitions of ITTC and ISO 3715 (from memory); developed: classical construction",
     trust: Trust::Memory,
 };
@@ -104,6 +104,12 @@ fn developed_width(cut: &Cut) -> f64 {
 #[must_use]
 pub fn expanded_area(blade: &Blade, hub_radius: f64) -> f64 {
     expanded(&Shape::outline_of(blade), hub_radius)
+}
+
+/// Developed area of one blade outside `hub_radius`, m²: cheap.
+#[must_use]
+pub fn developed_area(blade: &Blade, hub_radius: f64) -> f64 {
+    Shape::outline_of(blade).integral(hub_radius, developed_width)
 }
 
 /// Areas and ratios of a propeller.

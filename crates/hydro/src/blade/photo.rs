@@ -105,7 +105,7 @@ pub fn trace(photo: &Photo) -> Result<Traced, Trouble> {
     let skew = Estimate::new(middle.skew(), skew.sqrt());
     let lag = -middle.lead();
     let hand = photo.hand.or_else(|| {
-        (lag.abs() > TELLING_LAG.max(3.0 * skew.sd)).then(|| if lag > 0.0 { Hand::Right } else { Hand::Left })
+        (lag.abs() > TELLING_LAG.max(3.0 * skew.sd)).then_some(if lag > 0.0 { Hand::Right } else { Hand::Left })
     });
     Ok(Traced {
         tip_radius: Estimate::new(middle.tip, click.hypot(middle.tip * photo.scale_sd)),

@@ -22,7 +22,7 @@ pub const METHOD_EFFECTIVE: Method = Method {
     quantity: "constant pitch that thrusts like a pitch distribution, m",
     formula: "P = sum(w P)/sum(w), w = x^2 sqrt(1 - x) over x = r/R from the hub to the tip",
     range: "moderate variations of pitch",
-    error: "first order; the centre of the weight lies at 0.69 R on a hub of 0.2 R, the trade reads pitch at 0.7 R",
+    error: "first order; the centre of the weight lies at 0.675 R on a hub of 0.2 R, the trade reads pitch at 0.7 R",
     source: "ours: x^2 for the square of the speed of the section, sqrt(1 - x) for the circulation that ends at the tip",
     trust: Trust::CommonPractice,
 };
@@ -39,7 +39,7 @@ pub struct LocalPitch {
 /// Pitch of one section as measured.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SectionPitch {
-    /// Index of the station on its blade.
+    /// Station of its blade, from 0 in order of radius (drawn root and tip not counted).
     pub station: usize,
     /// Radius, m.
     pub radius: f64,

@@ -167,7 +167,7 @@ pub fn pitch_of_points(points: &[FacePoint], height_sd: f64, angle_sd_deg: f64) 
     at.sort_by(|a, b| b.0.total_cmp(&a.0));
     let (first, last) = (*at.first()?, *at.last()?);
     let arc = first.0 - last.0;
-    if !(arc > 1e-9) {
+    if arc <= 1e-9 {
         return None;
     }
     let n = at.iter().map(|_| 1.0).sum::<f64>();

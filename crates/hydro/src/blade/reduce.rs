@@ -43,8 +43,8 @@ const THICKNESS: Rule =
 ///
 /// Values missing at a station are drawn from the blade's other stations, values missing on a whole blade from the other
 /// blades, and what nobody measured is set to a usual value; each is listed in [`Measured::assumed`] with a spread to match.
-/// A blade of fewer than four stations is given further ones, so station numbers of the result may differ from those of the
-/// readings. Every blade is closed by a section of no chord at the tip.
+/// A blade of fewer than four stations is given further ones. Every blade is closed by a section of no chord at the tip and run
+/// on to the hub; these two are drawn and are not counted as stations.
 ///
 /// # Errors
 /// [`Trouble`] when the readings cannot be of a propeller.
@@ -75,15 +75,22 @@ pub fn reduce(readings: &Readings) -> Result<Measured, Trouble> {
     let thickness = fill(&THICKNESS, &columns(&|_, _, s| s.thickness))?;
     let mut blades = Vec::with_capacity(stations.len());
     let mut spreads = Vec::with_capacity(stations.len());
+    let mut pulls: Vec<Vec<(usize, usize, tip::Pull)>> = Vec::with_capacity(stations.len());
     for (b, list) in stations.iter().enumerate() {
         let tip_radius = tips[b].value;
         let mut rows: Vec<tip::Row> = (0..list.len())
             .map(|i| tip::Row {
                 radius: list[i].radius.value,
                 values: [pitch[b][i], chord[b][i], skew[b][i], rake[b][i], thickness[b][i]],
+                pulls: Vec::new(),
             })
             .collect();
+        let root = tip::open(&rows, readings.hub.radius(), tip_radius);
         rows.push(tip::close(&rows, tip_radius));
+        let first = usize::from(root.is_some());
+        rows.splice(0..0, root);
+        let drawn = rows.iter().enumerate();
+        pulls.push(drawn.flat_map(|(to, r)| r.pulls.iter().map(move |p| (first + p.from, to, *p))).collect());
         blades.push(Blade {
             sections: rows.iter().map(|row| section(row, tip_radius, readings)).collect(),
             tip_radius,
@@ -102,6 +109,7 @@ pub fn reduce(readings: &Readings) -> Result<Measured, Trouble> {
             hub: readings.hub,
         },
         spreads,
+        pulls,
         tip_radii: tips,
         angles,
         pitch: table(&stations, pitches, readings.common_pitch_sd),
@@ -116,7 +124,7 @@ fn tips(readings: &Readings, mean: f64, assumed: &mut Vec<Assumed>) -> Vec<Estim
     let of = |(blade, b): (usize, &super::survey::BladeReading)| {
         b.tip_radius.unwrap_or_else(|| {
             let what = AssumedWhat::FromOtherBlades;
-            assumed.push(Assumed { blade, station: None, quantity: Quantity::Radius, what });
+            assumed.push(Assumed { blade, station: None, x: None, quantity: Quantity::Radius, what });
             usual
         })
     };
@@ -220,7 +228,7 @@ fn angles(readings: &Readings, assumed: &mut Vec<Assumed>) -> Vec<Estimate> {
             // The first blade is where angles are counted from.
             if blade > 0 {
                 let what = AssumedWhat::Usual;
-                assumed.push(Assumed { blade, station: None, quantity: Quantity::Angle, what });
+                assumed.push(Assumed { blade, station: None, x: None, quantity: Quantity::Angle, what });
             }
             Estimate::new(even, if blade > 0 { 1.0 } else { 0.0 })
         });

@@ -8,6 +8,9 @@ use std::f64::consts::{PI, TAU};
 /// Places along the chord at which ordinates are kept.
 const PLACES: usize = 41;
 
+/// Kept ordinates of the section inside, of the one outside, and the share of the way between them.
+type Neighbours<'a> = (&'a [[f64; 2]], &'a [[f64; 2]], f64);
+
 /// A section between the stated ones; see [`Section`] for the senses.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cut {
@@ -124,7 +127,7 @@ impl Shape {
     /// `∫ f(section) dr` from `hub` to the tip; fine where the tip rounds off.
     pub(super) fn integral(&self, hub: f64, mut f: impl FnMut(&Cut) -> f64) -> f64 {
         let end = (1.0 - hub / self.tip).max(0.0).sqrt();
-        integral(0.0, end, 40, |w| {
+        integral(0.0, end, 24, |w| {
             let radius = self.tip * (1.0 - w * w);
             2.0 * self.tip * w * f(&self.cut(radius))
         })
@@ -161,7 +164,7 @@ impl Shape {
     }
 
     /// The kept ordinates on both sides of a radius and where between them it lies, 0 to 1.
-    fn between(&self, radius: f64) -> Option<(&[[f64; 2]], &[[f64; 2]], f64)> {
+    fn between(&self, radius: f64) -> Option<Neighbours<'_>> {
         let last = self.ordinates.len().checked_sub(1)?;
         let i = self.radii.partition_point(|&r| r <= radius).clamp(1, last.max(1)).min(last);
         let before = i.saturating_sub(1);
