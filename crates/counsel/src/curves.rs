@@ -145,10 +145,8 @@ fn drawn(job: &Job, change: Option<&Change>, options: &Options) -> Result<Curves
         .iter()
         .map(|&rpm| Power {
             engine_speed: rpm,
-            power: panel.band(
-                &of(&|r| r.fitted.installation.engine.power_at(EngineSpeed::from_rpm(rpm)) / 1000.0),
-                "kW",
-            ),
+            power: panel
+                .band(&of(&|r| r.fitted.installation.engine.power_at(EngineSpeed::from_rpm(rpm)) / 1000.0), "kW"),
         })
         .collect();
     let after = change.map(|change| {
@@ -160,11 +158,7 @@ fn drawn(job: &Job, change: Option<&Change>, options: &Options) -> Result<Curves
         .chain(&after)
         .map(|(state, setup)| {
             let runs = if *setup == Setup::default() { described.clone() } else { panel.run(setup) };
-            Demand {
-                state,
-                points: asked(&panel, &runs, &speeds_of_engine),
-                full_throttle: panel.full_throttle(&runs),
-            }
+            Demand { state, points: asked(&panel, &runs, &speeds_of_engine), full_throttle: panel.full_throttle(&runs) }
         })
         .collect();
     let humps: Vec<_> = described.iter().map(|r| r.full.hump).collect();
@@ -216,8 +210,10 @@ fn states(job: &Job) -> Vec<(&'static str, Setup)> {
 /// Engine speeds drawn: from 0.3 of rated speed to the top, the corners of the engine's limit among them.
 fn range(rated: &Band, top: &Band) -> Vec<f64> {
     let (from, to) = (0.3 * rated.middle, top.high.max(1.04 * rated.middle));
-    let mut speeds: Vec<f64> =
-        (0..POINTS).map(|i| from + (to - from) * i as f64 / (POINTS - 1) as f64).chain([rated.middle, top.middle]).collect();
+    let mut speeds: Vec<f64> = (0..POINTS)
+        .map(|i| from + (to - from) * i as f64 / (POINTS - 1) as f64)
+        .chain([rated.middle, top.middle])
+        .collect();
     speeds.sort_by(f64::total_cmp);
     speeds.dedup_by(|a, b| (*a - *b).abs() < 1e-6 * to);
     speeds
@@ -271,9 +267,7 @@ fn over_speed(panel: &Panel, runs: &[Run], top: f64) -> Vec<SpeedRow> {
                 power: of(&|_, p| p.brake_power / 1000.0, "kW"),
                 fuel: of(&|_, p| p.fuel * 3600.0 / density, "L/h"),
                 apparent_slip: of(
-                    &|r, p| {
-                        slip::slip(p.speed, p.shaft_speed.0, r.fitted.marked_pitch).map_or(f64::NAN, |s| 100.0 * s)
-                    },
+                    &|r, p| slip::slip(p.speed, p.shaft_speed.0, r.fitted.marked_pitch).map_or(f64::NAN, |s| 100.0 * s),
                     "%",
                 ),
                 sigma: of(&|r, p| loading(r, p).0, "1"),

@@ -43,7 +43,7 @@ impl Scale {
 
     /// The pixel, held within the scale.
     pub fn held(&self, value: f64) -> f64 {
-        self.px(value.clamp(self.from, self.to))
+        self.px(value.max(self.from).min(self.to))
     }
 
     /// Whether a value lies on the scale.
@@ -101,14 +101,7 @@ impl Field {
     /// A field with straight scales.
     pub fn new(ground: [f64; 4], x: (f64, f64), y: (f64, f64)) -> Field {
         let [left, top, right, bottom] = ground;
-        Field {
-            left,
-            top,
-            right,
-            bottom,
-            x: Scale::new(x.0, x.1, left, right),
-            y: Scale::new(y.0, y.1, bottom, top),
-        }
+        Field { left, top, right, bottom, x: Scale::new(x.0, x.1, left, right), y: Scale::new(y.0, y.1, bottom, top) }
     }
 
     /// The point of two values.
@@ -170,12 +163,9 @@ impl Field {
         }
         let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
         let (mut t0, mut t1) = (0.0, 1.0);
-        for (p, q) in [
-            (-dx, a[0] - self.left),
-            (dx, self.right - a[0]),
-            (-dy, a[1] - self.top),
-            (dy, self.bottom - a[1]),
-        ] {
+        for (p, q) in
+            [(-dx, a[0] - self.left), (dx, self.right - a[0]), (-dy, a[1] - self.top), (dy, self.bottom - a[1])]
+        {
             if p == 0.0 {
                 if q < 0.0 {
                     return None;
@@ -215,7 +205,13 @@ impl Field {
         };
         let (x0, x1) = (arm(&self.x, x[0] - 1e-9, cx), arm(&self.x, x[2] + 1e-9, cx));
         let (y0, y1) = (arm(&self.y, y[0] - 1e-9, cy), arm(&self.y, y[2] + 1e-9, cy));
-        pen.paths(class, &[vec![[x0.min(cx - 5.0), cy], [x1.max(cx + 5.0), cy]], vec![[cx, y0.max(cy + 5.0)], [cx, y1.min(cy - 5.0)]]]);
+        pen.paths(
+            class,
+            &[
+                vec![[x0.min(cx - 5.0), cy], [x1.max(cx + 5.0), cy]],
+                vec![[cx, y0.max(cy + 5.0)], [cx, y1.min(cy - 5.0)]],
+            ],
+        );
     }
 }
 

@@ -20,8 +20,13 @@ pub fn picture(sheet: &Sheet, diagnosis: &Diagnosis) -> Picture {
     for stop in diagnosis.stop.iter().take(3) {
         y = drawing.prose("e", &format!("\u{25a0} Stop: {stop}"), y + 14.0, 3);
     }
-    let shown: Vec<&Cause> =
-        diagnosis.causes.iter().enumerate().filter(|(i, c)| *i < MOST && (*i < 2 || c.chance > 0.015)).map(|(_, c)| c).collect();
+    let shown: Vec<&Cause> = diagnosis
+        .causes
+        .iter()
+        .enumerate()
+        .filter(|(i, c)| *i < MOST && (*i < 2 || c.chance > 0.015))
+        .map(|(_, c)| c)
+        .collect();
     y += 6.0;
     for cause in &shown {
         y = entry(&mut drawing.pen, sheet, cause, y);

@@ -30,7 +30,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
         curves.speeds.iter().filter(|r| r.sigma.middle > 0.0 && r.tau.middle.is_finite()).collect();
     let ends = rows.iter().fold((f64::INFINITY, 0.0_f64), |e, r| (e.0.min(r.sigma.low), e.1.max(r.sigma.middle)));
     let least = if ends.0.is_finite() { (0.8 * ends.0).clamp(0.03, 0.5) } else { 0.1 };
-    let most = ends.1.clamp(2.0, 4.0);
+    let most = ends.1.max(2.0).min(4.0);
     let tau_most = rows.iter().map(|r| r.tau.high).fold(0.35, f64::max).min(1.2);
     let room = if sheet.narrow() { 66.0 } else { 130.0 };
     let ground = [MARGIN + 34.0, drawing.top + 34.0, sheet.width() - MARGIN - room, drawing.top + 34.0 + HEIGHT];
@@ -38,7 +38,15 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
     // Running faster lowers the cavitation number: faster lies to the right.
     field.x = Scale::log(least, most, field.right, field.left);
     let pen = &mut drawing.pen;
-    field.y_axis(pen, if sheet.narrow() { "load \u{3c4}; lines: % of the back cavitating" } else { "load \u{3c4}, thrust over projected area and dynamic pressure" }, 5.0);
+    field.y_axis(
+        pen,
+        if sheet.narrow() {
+            "load \u{3c4}; lines: % of the back cavitating"
+        } else {
+            "load \u{3c4}, thrust over projected area and dynamic pressure"
+        },
+        5.0,
+    );
     pen.line("l", [field.left, field.bottom], [field.right, field.bottom]);
     let wanted: &[f64] = &[0.05, 0.1, 0.2, 0.3, 0.5, 1.0, 2.0, 3.0];
     let mut last = f64::INFINITY;
@@ -50,14 +58,24 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
             last = x;
         }
     }
-    pen.text("s", [field.right, field.bottom + 33.0], Hang::End, if sheet.narrow() { "cavitation number \u{3c3}; faster \u{2192}" } else { "cavitation number \u{3c3}; faster lies to the right" });
+    pen.text(
+        "s",
+        [field.right, field.bottom + 33.0],
+        Hang::End,
+        if sheet.narrow() {
+            "cavitation number \u{3c3}; faster \u{2192}"
+        } else {
+            "cavitation number \u{3c3}; faster lies to the right"
+        },
+    );
     let mut column = Column::new(field.right + 12.0, room - 14.0, Hang::Start);
     let sigmas: Vec<f64> = (0..=40).map(|i| most * (least / most).powf(f64::from(i) / 40.0)).collect();
     let mut first = true;
     for (line, name) in LINES {
         let points: Vec<P> = sigmas.iter().map(|s| [*s, burrill::line(line, *s).value]).collect();
         // Outside the diagram's range the lines are a stretch of ours: broken.
-        let within: Vec<P> = points.iter().copied().filter(|p| p[0] >= burrill::LEAST_SIGMA && p[0] <= burrill::LARGEST_SIGMA).collect();
+        let within: Vec<P> =
+            points.iter().copied().filter(|p| p[0] >= burrill::LEAST_SIGMA && p[0] <= burrill::LARGEST_SIGMA).collect();
         field.curve(pen, "l", &within);
         let beyond: Vec<P> = points.iter().copied().filter(|p| p[0] <= 1.06 * burrill::LEAST_SIGMA).collect();
         field.curve(pen, "h g", &beyond);
@@ -72,7 +90,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
     }
     column.set(pen, field.top, field.bottom);
     // This propeller's way.
-    let way: Vec<(f64, Band)> = rows.iter().map(|r| (r.sigma.middle.clamp(least, most), r.tau)).collect();
+    let way: Vec<(f64, Band)> = rows.iter().map(|r| (r.sigma.middle.max(least).min(most), r.tau)).collect();
     field.spread(pen, &way, "f");
     let every = (rows.len() / 5).max(1);
     let mut last_x = f64::NEG_INFINITY;
@@ -84,7 +102,12 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
         }
         last_x = at[0];
         pen.circle("p l", at, 3.5);
-        pen.text("o e", [at[0], (at[1] + 20.0).min(field.bottom - 4.0)], Hang::Middle, &format!("{} kn", number(row.speed, 0.1)));
+        pen.text(
+            "o e",
+            [at[0], (at[1] + 20.0).min(field.bottom - 4.0)],
+            Hang::Middle,
+            &format!("{} kn", number(row.speed, 0.1)),
+        );
     }
     let text = "Lines: share of the blades' back that cavitates, after Burrill 1943 and Burrill & Emerson 1963, as fitted by Birk \
                 2019; broken beyond the range of the diagram. Between published fits they differ by up to a quarter at the ends.";
@@ -123,5 +146,8 @@ fn desc(curves: &Curves) -> String {
             )
         })
         .collect();
-    format!("Thrust load of the propeller over its cavitation number, under the published lines of back cavitation. {}.", rows.join("; "))
+    format!(
+        "Thrust load of the propeller over its cavitation number, under the published lines of back cavitation. {}.",
+        rows.join("; ")
+    )
 }

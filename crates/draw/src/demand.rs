@@ -71,10 +71,15 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<&Comparison>) -> P
     }
     field.curve(pen, "f", &limit);
     let rated = curves.rated_speed.middle;
-    let lead = if narrow { 0.7 } else { 0.62 } * rated;
+    let lead = if narrow { 0.5 } else { 0.62 } * rated;
     let engine_at = field.at(lead, power_at(&limit, lead));
-    pen.line("h", engine_at, [engine_at[0] - 12.0, engine_at[1] - 20.0]);
-    pen.text("o e", [engine_at[0] - 12.0, engine_at[1] - 24.0], Hang::Middle, "engine gives at most");
+    if narrow {
+        pen.line("h", engine_at, [field.left + 40.0, engine_at[1] - 34.0]);
+        pen.text("o e", [field.left + 6.0, engine_at[1] - 38.0], Hang::Start, "engine gives at most");
+    } else {
+        pen.line("h", engine_at, [engine_at[0] - 12.0, engine_at[1] - 20.0]);
+        pen.text("o e", [engine_at[0] - 12.0, engine_at[1] - 24.0], Hang::Middle, "engine gives at most");
+    }
 
     let holder = if curves.governed { "governor" } else { "limiter" };
     let droop = 0.5 * (curves.rated_speed.middle + curves.top_speed.middle);
@@ -87,7 +92,14 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<&Comparison>) -> P
 
     // Full throttle, before and after.
     if let Some(state) = described {
-        meeting(pen, &field, &limit, &state.full_throttle, "l", if change.is_some() { "before" } else { "full throttle" });
+        meeting(
+            pen,
+            &field,
+            &limit,
+            &state.full_throttle,
+            "l",
+            if change.is_some() { "before" } else { "full throttle" },
+        );
     }
     if let Some(comparison) = change {
         meeting(pen, &field, &limit, &comparison.after.full_throttle, "f", "after");
@@ -115,7 +127,13 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<&Comparison>) -> P
         corner.set(pen, field.top + 14.0, field.bottom);
         edge.set(pen, field.top + 10.0, field.bottom);
         for (_, label) in &crosses {
-            pen.paths("r", &[vec![[MARGIN, y - 4.0], [MARGIN + 10.0, y - 4.0]], vec![[MARGIN + 5.0, y - 9.0], [MARGIN + 5.0, y + 1.0]]]);
+            pen.paths(
+                "r",
+                &[
+                    vec![[MARGIN, y - 4.0], [MARGIN + 10.0, y - 4.0]],
+                    vec![[MARGIN + 5.0, y - 9.0], [MARGIN + 5.0, y + 1.0]],
+                ],
+            );
             pen.text("q", [MARGIN + 16.0, y], Hang::Start, &fit(&format!("read: {label}"), TEXT, sheet.room() - 18.0));
             y += 16.0;
         }
@@ -137,7 +155,11 @@ fn scales(ground: [f64; 4], curves: &Curves) -> Field {
     let (from, to) = (ends(f64::min, f64::INFINITY), ends(f64::max, 0.0));
     let most = curves.engine.iter().map(|p| p.power.high).fold(0.0, f64::max);
     let to = to.max(1.02 * curves.accepted_band.high);
-    Field::new(ground, (if from.is_finite() { from } else { 0.0 }, to), (0.0, if most > 0.0 { 1.12 * most } else { 1.0 }))
+    Field::new(
+        ground,
+        (if from.is_finite() { from } else { 0.0 }, to),
+        (0.0, if most > 0.0 { 1.12 * most } else { 1.0 }),
+    )
 }
 
 fn middles(points: &[Power]) -> Vec<P> {
@@ -153,12 +175,10 @@ fn leaves(field: &Field, line: &[P]) -> Option<P> {
 /// A value on a line, held at its ends.
 fn power_at(line: &[P], x: f64) -> f64 {
     let Some(last) = line.last() else { return 0.0 };
-    line.windows(2)
-        .find(|w| x <= w[1][0])
-        .map_or(last[1], |w| {
-            let width = (w[1][0] - w[0][0]).max(1e-9);
-            w[0][1] + ((x - w[0][0]) / width).clamp(0.0, 1.0) * (w[1][1] - w[0][1])
-        })
+    line.windows(2).find(|w| x <= w[1][0]).map_or(last[1], |w| {
+        let width = (w[1][0] - w[0][0]).max(1e-9);
+        w[0][1] + ((x - w[0][0]) / width).clamp(0.0, 1.0) * (w[1][1] - w[0][1])
+    })
 }
 
 fn band_at(limits: &[(f64, Band)], x: f64) -> Band {

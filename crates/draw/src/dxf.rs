@@ -146,7 +146,12 @@ fn entities(file: &mut File, propeller: &Propeller, blade: &Blade, index: usize,
         file.polyline("FACE", &face, false);
         let notes = [
             format!("{share:.1} R = {:.1} mm", 1000.0 * radius),
-            format!("pitch {:.1} mm ({:.2} in), angle {:.2} deg", 1000.0 * cut.pitch, cut.pitch / 0.0254, cut.blade_angle().to_degrees()),
+            format!(
+                "pitch {:.1} mm ({:.2} in), angle {:.2} deg",
+                1000.0 * cut.pitch,
+                cut.pitch / 0.0254,
+                cut.blade_angle().to_degrees()
+            ),
             format!("chord {chord:.1} mm, thickness {:.1} mm", 1000.0 * cut.thickness),
         ];
         for (i, note) in (0_u8..).zip(&notes) {

@@ -10,6 +10,13 @@ use counsel::phrase::number;
 
 /// Height between two turn-offs, px.
 const REACH: f64 = 52.0;
+const NOTHING: &str = "No steady speed was found to follow the power at.";
+
+fn drawable(f: &PowerFlow) -> bool {
+    let parts = [f.drive, f.axial, f.swirl, f.friction, f.shaft_angle, f.interaction, f.hull];
+    f.brake.is_finite() && f.brake > 0.0 && parts.iter().all(|p| p.is_finite() && p.abs() <= 1.5 * f.brake)
+}
+
 /// What turns off, in order.
 fn losses(flow: &PowerFlow) -> Vec<(&'static str, f64)> {
     let mut list = vec![
@@ -27,10 +34,12 @@ fn losses(flow: &PowerFlow) -> Vec<(&'static str, f64)> {
 /// The picture of one or two flows (side by side where there is room, else the first).
 #[must_use]
 pub fn picture(sheet: &Sheet, flows: &[PowerFlow]) -> Picture {
-    let sentence = flows.first().map_or_else(|| "No steady speed was found to follow the power at.".to_owned(), sentence);
+    // A flow whose parts are no parts cannot be drawn.
+    let flows: Vec<&PowerFlow> = flows.iter().filter(|f| drawable(f)).collect();
+    let sentence = flows.first().map_or_else(|| NOTHING.to_owned(), |f| sentence(f));
     let mut drawing = Drawing::open(sheet, &sentence);
     let most = if sheet.width() < 700.0 { 1 } else { 2 };
-    let shown: Vec<&PowerFlow> = flows.iter().take(most).collect();
+    let shown: Vec<&PowerFlow> = flows.iter().copied().take(most).collect();
     let column = sheet.room() / shown.len().max(1) as f64;
     let stream = if sheet.narrow() { 104.0 } else { 150.0 };
     let scale = stream / shown.iter().map(|f| f.brake).fold(1e-9, f64::max);
@@ -44,7 +53,8 @@ pub fn picture(sheet: &Sheet, flows: &[PowerFlow]) -> Picture {
     let text = "Wash and swirl by momentum theory: what any propeller of this diameter must leave behind, swirl at its least. What \
                 remains of the propeller's losses is called friction. The bands are those of all boats that fit what is known.";
     bottom = drawing.prose("s", text, bottom + 22.0, 6) - 12.0;
-    let desc = flows.iter().map(desc).collect::<Vec<_>>().join(" ");
+    let desc =
+        if flows.is_empty() { NOTHING.to_owned() } else { flows.iter().map(|f| desc(f)).collect::<Vec<_>>().join(" ") };
     drawing.close("Where the power goes", &desc, bottom)
 }
 
@@ -52,9 +62,25 @@ pub fn picture(sheet: &Sheet, flows: &[PowerFlow]) -> Picture {
 fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f64) -> f64 {
     let share = |kw: f64| format!("{} %", number(100.0 * kw / flow.brake.max(1e-9), 1.0));
     let engines = if flow.screws > 1 { "one engine, " } else { "" };
-    pen.text("e", [at[0], at[1] + 12.0], Hang::Start, &format!("{} kW from {}", kilowatts(flow.brake), if flow.screws > 1 { "one engine" } else { "the engine" }));
-    let at_line = format!("{} kn, {} rpm; {}{}", number(flow.speed, 0.1), number(flow.engine_speed, 10.0), engines, span(&flow.brake_band));
-    pen.text("s", [at[0], at[1] + 27.0], Hang::Start, &fit(&format!("{}: {}", flow.at, at_line.replace("one engine, ", "")), TEXT, room));
+    pen.text(
+        "e",
+        [at[0], at[1] + 12.0],
+        Hang::Start,
+        &format!("{} kW from {}", kilowatts(flow.brake), if flow.screws > 1 { "one engine" } else { "the engine" }),
+    );
+    let at_line = format!(
+        "{} kn, {} rpm; {}{}",
+        number(flow.speed, 0.1),
+        number(flow.engine_speed, 10.0),
+        engines,
+        span(&flow.brake_band)
+    );
+    pen.text(
+        "s",
+        [at[0], at[1] + 27.0],
+        Hang::Start,
+        &fit(&format!("{}: {}", flow.at, at_line.replace("one engine, ", "")), TEXT, room),
+    );
     let list = losses(flow);
     let left = at[0] + 4.0;
     let stem = left + stream + 26.0;
@@ -84,7 +110,12 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f6
             let r = bend + w;
             right.push([inner + r * (1.0 - cos), y + r * sin]);
         }
-        labels.push(([stem + 18.0, 0.5 * (y0 + y1)], (*name).to_owned(), format!("{} kW, {}", kilowatts(*kw), share(*kw)), false));
+        labels.push((
+            [stem + 18.0, 0.5 * (y0 + y1)],
+            (*name).to_owned(),
+            format!("{} kW, {}", kilowatts(*kw), share(*kw)),
+            false,
+        ));
         width -= w;
         y += (bend + w + 12.0).max(REACH - 8.0);
     }
@@ -97,7 +128,12 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f6
         right.push([stem - 30.0 + 5.0, y + 0.5 * w]);
         right.push([stem - 30.0, y + w]);
         right.push([left + width + w, y + w]);
-        labels.push(([stem + 18.0, y + 0.5 * w], "won back from the wake".to_owned(), format!("{} kW, {}", kilowatts(gain), share(gain)), true));
+        labels.push((
+            [stem + 18.0, y + 0.5 * w],
+            "won back from the wake".to_owned(),
+            format!("{} kW, {}", kilowatts(gain), share(gain)),
+            true,
+        ));
         width += w;
         y += w + 14.0;
     }
@@ -116,7 +152,12 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f6
     }
     let hull = format!("{} kW move the hull, {}", kilowatts(flow.hull), share(flow.hull));
     pen.text("e", [at[0], tip + 18.0], Hang::Start, &fit(&hull, TEXT * 1.06, room));
-    pen.text("s", [at[0], tip + 33.0], Hang::Start, &fit(&format!("over all boats that fit: {}", span(&flow.useful)), TEXT, room));
+    pen.text(
+        "s",
+        [at[0], tip + 33.0],
+        Hang::Start,
+        &fit(&format!("over all boats that fit: {}", span(&flow.useful)), TEXT, room),
+    );
     tip + 36.0
 }
 
@@ -140,7 +181,11 @@ fn sentence(flow: &PowerFlow) -> String {
 
 fn desc(flow: &PowerFlow) -> String {
     let parts: Vec<String> = losses(flow).iter().map(|(name, kw)| format!("{name} {} kW", kilowatts(*kw))).collect();
-    let wake = if flow.interaction < 0.0 { format!(" The wake gives back {} kW.", kilowatts(-flow.interaction)) } else { String::new() };
+    let wake = if flow.interaction < 0.0 {
+        format!(" The wake gives back {} kW.", kilowatts(-flow.interaction))
+    } else {
+        String::new()
+    };
     format!(
         "{}, {} kn, {} rpm: {} kW from one engine; {}.{wake} To the hull {} kW.",
         flow.at,

@@ -18,8 +18,11 @@ const MOST: usize = 8;
 pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
     let mut drawing = Drawing::open(sheet, &evidence.headline);
     let narrow = sheet.narrow();
-    let mut rows: Vec<(String, Band, bool)> = vec![("before any reading".to_owned(), evidence.engine_speed_before, false)];
-    rows.extend(evidence.readings.iter().take(MOST).map(|r| (format!("with {} alone", r.reading), r.engine_speed, true)));
+    let mut rows: Vec<(String, Band, bool)> =
+        vec![("before any reading".to_owned(), evidence.engine_speed_before, false)];
+    rows.extend(
+        evidence.readings.iter().take(MOST).map(|r| (format!("with {} alone", r.reading), r.engine_speed, true)),
+    );
     let left_out = evidence.readings.len().saturating_sub(MOST);
     rows.push(("with all readings".to_owned(), evidence.engine_speed_after, false));
     let low = rows.iter().map(|r| r.1.low).fold(f64::INFINITY, f64::min);
@@ -63,7 +66,16 @@ pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
     }
     let mut y = y0 + 62.0;
     if !evidence.together.is_empty() {
-        pen.text("e", [MARGIN, y], Hang::Start, if narrow { "Taught: hollow before, full after" } else { "What the readings taught (hollow before, full after)" });
+        pen.text(
+            "e",
+            [MARGIN, y],
+            Hang::Start,
+            if narrow {
+                "Taught: hollow before, full after"
+            } else {
+                "What the readings taught (hollow before, full after)"
+            },
+        );
         y += 8.0;
         for learnt in evidence.together.iter().take(MOST) {
             y = row(pen, sheet, learnt, y);
@@ -82,7 +94,11 @@ fn row(pen: &mut crate::pen::Pen, sheet: &Sheet, learnt: &Learnt, top: f64) -> f
     pen.text("", [MARGIN, top + 16.0], Hang::Start, &fit(&learnt.quantity, TEXT, text_room));
     let change = if learnt.before == learnt.after {
         let way = if learnt.moved > 0.0 { "up" } else { "down" };
-        format!("{} of its spread {way}, {} of the width left", number(learnt.moved.abs(), 0.1), number(learnt.narrowed_to, 0.01))
+        format!(
+            "{} of its spread {way}, {} of the width left",
+            number(learnt.moved.abs(), 0.1),
+            number(learnt.narrowed_to, 0.01)
+        )
     } else {
         format!("{}  \u{2192}  {}", learnt.before, learnt.after)
     };
@@ -90,7 +106,7 @@ fn row(pen: &mut crate::pen::Pen, sheet: &Sheet, learnt: &Learnt, top: f64) -> f
     // ±1.2816 standard deviations of before fill half of the bar; a move shifts the new band within the whole.
     let unit = bar / 4.0 / 1.2816;
     let centre = bar_left + 0.5 * bar;
-    let held = |x: f64| x.clamp(bar_left, bar_left + bar);
+    let held = |x: f64| x.max(bar_left).min(bar_left + bar);
     let y = if narrow { top + 44.0 } else { top + 18.0 };
     let (w0, w1) = (centre - 0.25 * bar, centre + 0.25 * bar);
     pen.shape("h", &[[w0, y - 7.0], [w1, y - 7.0], [w1, y + 7.0], [w0, y + 7.0]]);
@@ -109,7 +125,9 @@ fn desc(evidence: &Evidence) -> String {
         .together
         .iter()
         .take(MOST)
-        .map(|l| format!("{} from {} to {}, {} of the width", l.quantity, l.before, l.after, number(l.narrowed_to, 0.01)))
+        .map(|l| {
+            format!("{} from {} to {}, {} of the width", l.quantity, l.before, l.after, number(l.narrowed_to, 0.01))
+        })
         .collect();
     format!(
         "Engine speed expected at full throttle: before any reading {}; {}; with all readings {}. {}.",

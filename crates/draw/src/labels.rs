@@ -36,7 +36,7 @@ impl Column {
         self.labels.sort_by(|a, b| {
             a.at[1].round().total_cmp(&b.at[1].round()).then((side * a.at[0]).total_cmp(&(side * b.at[0])))
         });
-        let mut places: Vec<f64> = self.labels.iter().map(|l| l.at[1].clamp(top, bottom)).collect();
+        let mut places: Vec<f64> = self.labels.iter().map(|l| l.at[1].max(top).min(bottom)).collect();
         // Down, then up again from the foot: no two closer than a line.
         for i in 1..places.len() {
             places[i] = places[i].max(places[i - 1] + LEADING);

@@ -5,14 +5,23 @@
 fn advance(c: char) -> f64 {
     match c {
         // Marks that stand on the letter before.
-        '\u{300}'..='\u{36f}' | '\u{591}'..='\u{5c7}' | '\u{610}'..='\u{61a}' | '\u{64b}'..='\u{65f}' | '\u{200b}'..='\u{200f}' => 0.0,
+        '\u{300}'..='\u{36f}'
+        | '\u{591}'..='\u{5c7}'
+        | '\u{610}'..='\u{61a}'
+        | '\u{64b}'..='\u{65f}'
+        | '\u{200b}'..='\u{200f}' => 0.0,
         'i' | 'j' | 'l' | '\'' => 0.28,
         'I' | ' ' | '.' | ',' | ';' | ':' | '|' | '\u{b7}' => 0.34,
         'f' | 't' | 'r' | '(' | ')' | '[' | ']' | '-' | '/' | '!' => 0.41,
         'm' | 'M' | '%' | '@' | 'w' | 'W' | '\u{2014}' | '\u{2026}' => 0.98,
         'a'..='z' | '0'..='9' => 0.636,
         'A'..='Z' | '+' | '<' | '>' | '=' | '\u{b1}' | '\u{d7}' => 0.76,
-        '\u{1100}'..='\u{115f}' | '\u{2e80}'..='\u{a4cf}' | '\u{ac00}'..='\u{d7a3}' | '\u{f900}'..='\u{faff}' | '\u{ff00}'..='\u{ff60}' | '\u{1f000}'..='\u{1faff}' => 1.05,
+        '\u{1100}'..='\u{115f}'
+        | '\u{2e80}'..='\u{a4cf}'
+        | '\u{ac00}'..='\u{d7a3}'
+        | '\u{f900}'..='\u{faff}'
+        | '\u{ff00}'..='\u{ff60}'
+        | '\u{1f000}'..='\u{1faff}' => 1.05,
         _ => 0.68,
     }
 }
@@ -59,7 +68,11 @@ fn parts(text: &str) -> Vec<String> {
     for word in text.split(' ') {
         let digits = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
         match parts.last_mut() {
-            Some(last) if digits(last.chars().last()) && word.len() >= 3 && word.chars().take(3).all(|c| c.is_ascii_digit()) => {
+            Some(last)
+                if digits(last.chars().last())
+                    && word.len() >= 3
+                    && word.chars().take(3).all(|c| c.is_ascii_digit()) =>
+            {
                 last.push(' ');
                 last.push_str(word);
             }

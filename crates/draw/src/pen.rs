@@ -28,7 +28,8 @@ fn number(out: &mut String, value: f64) {
     let tenths = (if value.is_finite() { value.clamp(-9e5, 9e5) } else { 0.0 } * 10.0).round();
     let tenths = if tenths == 0.0 { 0.0 } else { tenths };
     // Writing to a string cannot fail.
-    let _ = if tenths % 10.0 == 0.0 { write!(out, "{:.0}", tenths / 10.0) } else { write!(out, "{:.1}", tenths / 10.0) };
+    let _ =
+        if tenths % 10.0 == 0.0 { write!(out, "{:.0}", tenths / 10.0) } else { write!(out, "{:.1}", tenths / 10.0) };
 }
 
 /// XML text.
@@ -171,7 +172,10 @@ impl Pen {
         let (ux, uy) = (dx / length, dy / length);
         let back = [tip[0] - size * ux, tip[1] - size * uy];
         let half = 0.32 * size;
-        self.shape(class, &[tip, [back[0] - half * uy, back[1] + half * ux], [back[0] + half * uy, back[1] - half * ux]]);
+        self.shape(
+            class,
+            &[tip, [back[0] - half * uy, back[1] + half * ux], [back[0] + half * uy, back[1] - half * ux]],
+        );
     }
 
     /// A dimension line between two points, its text beside the middle.

@@ -70,7 +70,10 @@ struct Ground {
 
 impl Ground {
     fn px(&self, x: f64, z: f64) -> P {
-        [(self.at[0] + self.s * x).clamp(self.left, self.right), (self.at[1] - self.s * z).clamp(self.top, self.bottom)]
+        [
+            (self.at[0] + self.s * x).max(self.left).min(self.right),
+            (self.at[1] - self.s * z).max(self.top).min(self.bottom),
+        ]
     }
 
     fn line(&self, points: &[[f64; 2]]) -> Vec<P> {
@@ -85,10 +88,10 @@ pub fn picture(sheet: &Sheet, place: &Place) -> Picture {
     let narrow = sheet.narrow();
     let diameter = place.drawn.propeller.diameter();
     let radius = 0.5 * diameter;
-    let swing = place.largest.map_or(radius, |l| 0.5 * l).max(radius);
+    let swing = place.largest.map_or(radius, |l| 0.5 * l).min(2.5 * radius).max(radius);
     let immersion = place.immersion.0.max(0.02);
     // From a little above the water to under the propeller.
-    let up = immersion.clamp(1.5 * swing, 4.5 * radius) + 0.25 * radius;
+    let up = immersion.max(1.5 * swing).min((4.5 * radius).max(1.5 * swing)) + 0.25 * radius;
     let down = 1.5 * swing;
     let room = sheet.room();
     // Beside the drawing the notes, where there is room.
@@ -99,7 +102,15 @@ pub fn picture(sheet: &Sheet, place: &Place) -> Picture {
     let ground = Ground { at, s, left: MARGIN, right: MARGIN + wide, top, bottom: top + s * (up + down) };
     let pen = &mut drawing.pen;
     let surface = ground.at[1] - s * immersion;
-    pen.shape("w", &[[ground.left, surface.max(top)], [ground.right, surface.max(top)], [ground.right, ground.bottom], [ground.left, ground.bottom]]);
+    pen.shape(
+        "w",
+        &[
+            [ground.left, surface.max(top)],
+            [ground.right, surface.max(top)],
+            [ground.right, ground.bottom],
+            [ground.left, ground.bottom],
+        ],
+    );
     surroundings(pen, &ground, place, swing);
     propeller(pen, &ground, place);
     clearances(pen, &ground, place, radius);
@@ -138,7 +149,9 @@ fn water(pen: &mut Pen, g: &Ground, place: &Place, immersion: f64) {
     if shown {
         pen.head("k", [x, g.at[1]], [x, line], 7.0);
     }
-    pen.text("o", [x - 6.0, line + 14.0], Hang::End, &text);
+    let leg = matches!(place.arrangement, Arrangement::Outboard | Arrangement::Sterndrive | Arrangement::Saildrive);
+    let base = if leg { g.bottom - 8.0 } else { line + 14.0 };
+    pen.text("o", [x - 6.0, base], Hang::End, &text);
 }
 
 /// A part of the boat, drawn for place only: filled, its edge drawn only inside the ground.
@@ -177,36 +190,141 @@ fn surroundings(pen: &mut Pen, g: &Ground, place: &Place, swing: f64) {
         Arrangement::Aperture => {
             // Stern of a long keel: counter, deadwood, sole piece.
             draw_shaft(pen, 0.46 * d);
-            body(pen, g, &[[aft, high], [aft, 0.74 * d], [-0.44 * d, 0.64 * d], [0.16 * d, 0.64 * d], [0.3 * d, 0.58 * d], [0.36 * d, 0.44 * d], [0.36 * d, -0.52 * d], [0.28 * d, -0.62 * d], [-1.0 * d, -0.64 * d], [-1.0 * d, low], [fore, low], [fore, high]]);
-            rudder(pen, &[[-0.46 * d, 0.645 * d], [-0.98 * d, 0.69 * d], [-1.08 * d, -0.62 * d], [-0.46 * d, -0.62 * d]], g.px(-0.74 * d, 0.3 * d));
+            body(
+                pen,
+                g,
+                &[
+                    [aft, high],
+                    [aft, 0.74 * d],
+                    [-0.44 * d, 0.64 * d],
+                    [0.16 * d, 0.64 * d],
+                    [0.3 * d, 0.58 * d],
+                    [0.36 * d, 0.44 * d],
+                    [0.36 * d, -0.52 * d],
+                    [0.28 * d, -0.62 * d],
+                    [-1.0 * d, -0.64 * d],
+                    [-1.0 * d, low],
+                    [fore, low],
+                    [fore, high],
+                ],
+            );
+            rudder(
+                pen,
+                &[[-0.46 * d, 0.645 * d], [-0.98 * d, 0.69 * d], [-1.08 * d, -0.62 * d], [-0.46 * d, -0.62 * d]],
+                g.px(-0.74 * d, 0.3 * d),
+            );
         }
         Arrangement::Skeg => {
             draw_shaft(pen, 0.46 * d);
-            body(pen, g, &[[aft, high], [aft, 0.82 * d], [0.24 * d, 0.68 * d], [0.36 * d, 0.12 * d], [0.36 * d, -0.12 * d], [1.6 * d, 0.42 * d], [fore, 0.4 * d], [fore, high]]);
-            rudder(pen, &[[-0.5 * d, 0.74 * d], [-0.95 * d, 0.76 * d], [-0.98 * d, -0.6 * d], [-0.55 * d, -0.6 * d]], g.px(-0.75 * d, 0.3 * d));
+            body(
+                pen,
+                g,
+                &[
+                    [aft, high],
+                    [aft, 0.82 * d],
+                    [0.24 * d, 0.68 * d],
+                    [0.36 * d, 0.12 * d],
+                    [0.36 * d, -0.12 * d],
+                    [1.6 * d, 0.42 * d],
+                    [fore, 0.4 * d],
+                    [fore, high],
+                ],
+            );
+            rudder(
+                pen,
+                &[[-0.5 * d, 0.74 * d], [-0.95 * d, 0.76 * d], [-0.98 * d, -0.6 * d], [-0.55 * d, -0.6 * d]],
+                g.px(-0.75 * d, 0.3 * d),
+            );
         }
         Arrangement::FinKeelStrut | Arrangement::InclinedShaft => {
             let bottom = |x: f64| 0.68 * d - 0.05 * x;
             draw_shaft(pen, 3.0 * d);
             let s0 = 0.28 * d;
-            body(pen, g, &[[s0, shaft(s0) - 0.06 * d], [s0 + 0.24 * d, shaft(s0 + 0.24 * d) - 0.06 * d], [s0 + 0.24 * d, bottom(s0) + 0.02 * d], [s0 + 0.06 * d, bottom(s0) + 0.02 * d]]);
+            body(
+                pen,
+                g,
+                &[
+                    [s0, shaft(s0) - 0.06 * d],
+                    [s0 + 0.24 * d, shaft(s0 + 0.24 * d) - 0.06 * d],
+                    [s0 + 0.24 * d, bottom(s0) + 0.02 * d],
+                    [s0 + 0.06 * d, bottom(s0) + 0.02 * d],
+                ],
+            );
             pen.text("o s", g.px(s0 + 0.3 * d, 0.45 * d), Hang::Start, "strut");
             body(pen, g, &[[aft, high], [aft, bottom(aft)], [fore, bottom(fore)], [fore, high]]);
-            rudder(pen, &[[-0.62 * d, bottom(-0.62 * d) - 0.02 * d], [-1.05 * d, bottom(-1.05 * d) - 0.02 * d], [-1.02 * d, -0.4 * d], [-0.68 * d, -0.4 * d]], g.px(-0.84 * d, 0.2 * d));
+            rudder(
+                pen,
+                &[
+                    [-0.62 * d, bottom(-0.62 * d) - 0.02 * d],
+                    [-1.05 * d, bottom(-1.05 * d) - 0.02 * d],
+                    [-1.02 * d, -0.4 * d],
+                    [-0.68 * d, -0.4 * d],
+                ],
+                g.px(-0.84 * d, 0.2 * d),
+            );
         }
         Arrangement::Tunnel => {
             draw_shaft(pen, 2.0 * d);
-            body(pen, g, &[[aft, high], [aft, 0.25 * d], [-1.2 * d, 0.4 * d], [-0.7 * d, 0.56 * d], [0.0, 0.62 * d], [0.6 * d, 0.55 * d], [1.5 * d, 0.1 * d], [fore, -0.1 * d], [fore, high]]);
+            body(
+                pen,
+                g,
+                &[
+                    [aft, high],
+                    [aft, 0.25 * d],
+                    [-1.2 * d, 0.4 * d],
+                    [-0.7 * d, 0.56 * d],
+                    [0.0, 0.62 * d],
+                    [0.6 * d, 0.55 * d],
+                    [1.5 * d, 0.1 * d],
+                    [fore, -0.1 * d],
+                    [fore, high],
+                ],
+            );
             pen.text("s", g.px(-0.1 * d, 0.72 * d), Hang::Middle, "tunnel");
         }
         Arrangement::Saildrive => {
-            body(pen, g, &[[0.3 * d, 0.9 * d], [0.36 * d, 0.14 * d], [0.14 * d, 0.12 * d], [0.14 * d, -0.12 * d], [0.7 * d, -0.13 * d], [0.92 * d, -0.04 * d], [0.92 * d, 0.05 * d], [0.76 * d, 0.13 * d], [0.84 * d, 0.9 * d]]);
+            body(
+                pen,
+                g,
+                &[
+                    [0.3 * d, 0.9 * d],
+                    [0.36 * d, 0.14 * d],
+                    [0.14 * d, 0.12 * d],
+                    [0.14 * d, -0.12 * d],
+                    [0.7 * d, -0.13 * d],
+                    [0.92 * d, -0.04 * d],
+                    [0.92 * d, 0.05 * d],
+                    [0.76 * d, 0.13 * d],
+                    [0.84 * d, 0.9 * d],
+                ],
+            );
             pen.text("s", g.px(0.57 * d, 0.45 * d), Hang::Middle, "leg");
             body(pen, g, &[[aft, high], [aft, 0.92 * d], [fore, 0.82 * d], [fore, high]]);
         }
         Arrangement::Outboard | Arrangement::Sterndrive => {
             body(pen, g, &[[1.02 * d, high], [1.02 * d, 0.62 * d], [fore, 0.56 * d], [fore, high]]);
-            body(pen, g, &[[0.22 * d, high], [0.26 * d, 0.66 * d], [-0.5 * d, 0.63 * d], [-0.5 * d, 0.585 * d], [0.3 * d, 0.585 * d], [0.36 * d, 0.16 * d], [0.14 * d, 0.13 * d], [0.14 * d, -0.13 * d], [0.36 * d, -0.16 * d], [0.44 * d, -0.6 * d], [0.7 * d, -0.5 * d], [0.76 * d, -0.14 * d], [0.94 * d, -0.04 * d], [0.94 * d, 0.05 * d], [0.78 * d, 0.15 * d], [0.82 * d, high]]);
+            body(
+                pen,
+                g,
+                &[
+                    [0.22 * d, high],
+                    [0.26 * d, 0.66 * d],
+                    [-0.5 * d, 0.63 * d],
+                    [-0.5 * d, 0.585 * d],
+                    [0.3 * d, 0.585 * d],
+                    [0.36 * d, 0.16 * d],
+                    [0.14 * d, 0.13 * d],
+                    [0.14 * d, -0.13 * d],
+                    [0.36 * d, -0.16 * d],
+                    [0.44 * d, -0.6 * d],
+                    [0.7 * d, -0.5 * d],
+                    [0.76 * d, -0.14 * d],
+                    [0.94 * d, -0.04 * d],
+                    [0.94 * d, 0.05 * d],
+                    [0.78 * d, 0.15 * d],
+                    [0.82 * d, high],
+                ],
+            );
             pen.text("s", g.px(0.57 * d, 0.35 * d), Hang::Middle, "leg");
         }
     }
@@ -329,6 +447,9 @@ fn desc(place: &Place) -> String {
         if place.immersion.1 { "" } else { " (assumed)" },
         number(place.shaft_angle.0, 0.1),
         if place.shaft_angle.1 { "" } else { " (assumed)" },
-        place.largest.map_or_else(|| "Largest diameter not known.".to_owned(), |l| format!("Largest diameter that fits {}.", length(l)))
+        place.largest.map_or_else(
+            || "Largest diameter not known.".to_owned(),
+            |l| format!("Largest diameter that fits {}.", length(l))
+        )
     )
 }

@@ -33,7 +33,8 @@ pub fn png(picture: &Picture, scale: f32, theme: Theme) -> Result<Vec<u8>, NoPng
         .faces()
         .find(|f| f.families.iter().any(|(name, _)| name == "DejaVu Sans"))
         .map_or("sans-serif", |_| "DejaVu Sans");
-    let options = usvg::Options { fontdb: Arc::clone(fonts), font_family: family.to_owned(), ..usvg::Options::default() };
+    let options =
+        usvg::Options { fontdb: Arc::clone(fonts), font_family: family.to_owned(), ..usvg::Options::default() };
     let refused = |e: String| NoPng(e);
     let tree = usvg::Tree::from_str(&picture.resolved(theme), &options).map_err(|e| refused(e.to_string()))?;
     let scale = if scale.is_finite() { scale.clamp(0.25, 4.0) } else { 1.0 };

@@ -70,7 +70,7 @@ impl<'a> Drawing<'a> {
         let mut y = MARGIN + SENTENCE;
         // Emphasis runs wider.
         let size = 1.13 * SENTENCE;
-        let lines = wrap(sentence, size, sheet.room(), if sheet.narrow() { 6 } else { 3 });
+        let lines = wrap(sentence, size, sheet.room(), if sheet.narrow() { 9 } else { 4 });
         for line in &lines {
             pen.text("t", [MARGIN, y], Hang::Start, line);
             y += 1.3 * SENTENCE;
@@ -93,7 +93,7 @@ impl<'a> Drawing<'a> {
     pub fn close(self, name: &str, desc: &str, bottom: f64) -> Picture {
         let (sheet, mut pen) = (self.sheet, self.pen);
         let (left, right) = (MARGIN, sheet.width() - MARGIN);
-        let rule = bottom + 8.0;
+        let rule = if bottom.is_finite() { bottom.max(self.top).min(6000.0) } else { self.top + 400.0 } + 8.0;
         pen.line("m", [left, rule], [right, rule]);
         // The title block: boat, what is shown, date, divided by short strokes.
         let base = rule + 17.0;

@@ -28,7 +28,7 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
     let low = list.iter().map(|(_, c)| c.full_throttle.engine_speed.low).fold(band.low, f64::min);
     let high = list.iter().map(|(_, c)| c.full_throttle.engine_speed.high).fold(band.high, f64::max);
     let names = if narrow { sheet.room() } else { 0.36 * sheet.room() };
-    let chance_room = 84.0;
+    let chance_room = 102.0;
     let fuel_room = if narrow { 0.0 } else { 96.0 };
     let left = if narrow { MARGIN } else { MARGIN + names + 8.0 };
     let right = sheet.width() - MARGIN - chance_room - fuel_room;
@@ -51,7 +51,7 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
     }
     let accepted = format!("accepted {} to {}", number(band.low, 10.0), number(band.high, 10.0));
     let half = 0.5 * crate::measure::width(&accepted, TEXT);
-    let middle = (0.5 * (b0 + b1)).clamp(left + half, (right - half).max(left + half));
+    let middle = (0.5 * (b0 + b1)).min(right - half).max(left + half);
     pen.text("", [middle, top - 10.0], Hang::Middle, &accepted);
     let chance_at = right + 10.0;
     let fuel_at = sheet.width() - MARGIN;
@@ -80,7 +80,8 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
         strip(pen, &scale, &c.full_throttle.engine_speed, y, 7.0);
         pen.text("", [chance_at, y + 4.0], Hang::Start, &short_chance(c.in_band));
         if !narrow {
-            let fuel = if c.cruise_fuel.middle > 0.0 { span(&c.cruise_fuel).replace(" L/h", "") } else { "none".to_owned() };
+            let fuel =
+                if c.cruise_fuel.middle > 0.0 { span(&c.cruise_fuel).replace(" L/h", "") } else { "none".to_owned() };
             pen.text("s", [fuel_at, y + 4.0], Hang::End, &fit(&fuel, TEXT, fuel_room - 8.0));
         }
     }
@@ -95,7 +96,8 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
     pen.text("s", [right, bottom + 33.0], Hang::End, "rpm at full throttle, clean and loaded");
     let mut end = bottom + 36.0;
     if !narrow {
-        let text = format!("Fuel at {} kn. {} sizes were looked at.", number(choice.cruise_speed, 0.1), choice.considered);
+        let text =
+            format!("Fuel at {} kn. {} sizes were looked at.", number(choice.cruise_speed, 0.1), choice.considered);
         pen.text("s", [MARGIN, bottom + 33.0], Hang::Start, &fit(&text, TEXT, left - MARGIN));
         end = bottom + 36.0;
     }

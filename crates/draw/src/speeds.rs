@@ -67,7 +67,12 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
         field.spread(pen, &values, "m");
         for mark in &curves.marks {
             let (Some(speed), Some(value)) = (mark.speed, (shown.read)(mark)) else { continue };
-            field.cross(pen, [speed.low, speed.middle, speed.high], [value.low, value.middle, value.high], mark.other_state);
+            field.cross(
+                pen,
+                [speed.low, speed.middle, speed.high],
+                [value.low, value.middle, value.high],
+                mark.other_state,
+            );
             if i == 0 {
                 let at = field.at(speed.middle, value.middle);
                 let room = (at[0] - left - 16.0).max(0.0);
@@ -86,15 +91,21 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
     }
     let mut bottom = y;
     if curves.marks.iter().any(|m| m.other_state && m.speed.is_some() && m.engine_speed.is_some()) {
-        bottom = drawing.prose("s", "A broken cross was read with another propeller or in another state of the boat.", y + 16.0, 2) - 10.0;
+        bottom = drawing.prose(
+            "s",
+            "A broken cross was read with another propeller or in another state of the boat.",
+            y + 16.0,
+            2,
+        ) - 10.0;
     }
     drawing.close("Speed, rpm, fuel and slip", &desc(curves), bottom)
 }
 
 fn at_cruise(curves: &Curves) -> Option<&SpeedRow> {
-    curves.speeds.iter().min_by(|a, b| {
-        (a.speed - curves.cruise_speed).abs().total_cmp(&(b.speed - curves.cruise_speed).abs())
-    })
+    curves
+        .speeds
+        .iter()
+        .min_by(|a, b| (a.speed - curves.cruise_speed).abs().total_cmp(&(b.speed - curves.cruise_speed).abs()))
 }
 
 fn sentence(curves: &Curves) -> String {
@@ -106,7 +117,8 @@ fn sentence(curves: &Curves) -> String {
             span(&row.fuel)
         )
     });
-    let top = curves.demand.first().map_or_else(String::new, |d| format!(" Flat out {}.", span(&d.full_throttle.speed)));
+    let top =
+        curves.demand.first().map_or_else(String::new, |d| format!(" Flat out {}.", span(&d.full_throttle.speed)));
     let hump = curves.hump.as_ref().map_or_else(String::new, |h| {
         format!(" The hump lies at {}, with {} times the thrust it needs.", span(&h.speed), bare(&h.margin))
     });
@@ -128,5 +140,8 @@ fn desc(curves: &Curves) -> String {
             )
         })
         .collect();
-    format!("Engine speed, fuel and apparent slip over boat speed with their bands: {}. Readings are red-lead crosses.", rows.join("; "))
+    format!(
+        "Engine speed, fuel and apparent slip over boat speed with their bands: {}. Readings are red-lead crosses.",
+        rows.join("; ")
+    )
 }

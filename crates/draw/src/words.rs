@@ -26,7 +26,13 @@ pub fn inches(metres: f64) -> String {
 
 /// Kilowatts to what they allow.
 pub fn kilowatts(kw: f64) -> String {
-    let step = if kw.abs() >= 100.0 { 1.0 } else if kw.abs() >= 0.95 { 0.1 } else { 0.01 };
+    let step = if kw.abs() >= 100.0 {
+        1.0
+    } else if kw.abs() >= 0.95 {
+        0.1
+    } else {
+        0.01
+    };
     number(kw, step)
 }
 

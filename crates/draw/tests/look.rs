@@ -9,11 +9,13 @@ fn look() {
     let folder = std::path::PathBuf::from(std::env::var("LOOK").unwrap_or_else(|_| "/tmp".into()));
     let only = std::env::var("ONLY").unwrap_or_default();
     for boat in ["kittiwake", "gannet", "razorbill", "turnstone"] {
-        let text = std::fs::read_to_string(format!("{}/../../examples/{boat}.toml", env!("CARGO_MANIFEST_DIR"))).unwrap();
+        let text =
+            std::fs::read_to_string(format!("{}/../../examples/{boat}.toml", env!("CARGO_MANIFEST_DIR"))).unwrap();
         let job = job::Job::read(&text).unwrap().job;
         let options = Options { boats: 1000, seed: 1 };
         let curves = counsel::curves(&job, &options).unwrap();
-        let change = counsel::Change { pitch: job.propeller.pitch.as_ref().map(|p| 0.88 * p.middle), ..Default::default() };
+        let change =
+            counsel::Change { pitch: job.propeller.pitch.as_ref().map(|p| 0.88 * p.middle), ..Default::default() };
         let comparison = counsel::compare(&job, &change, &options).unwrap();
         let changed = counsel::curves_after(&job, &change, &options).unwrap();
         let choice = counsel::choose(&job, &options).unwrap();
@@ -39,9 +41,19 @@ fn look() {
                 bent.cup = None;
                 for (i, b) in bent.propeller.blades.iter_mut().enumerate() {
                     let by = [1.0, 1.04, 0.985, 1.01][i.min(3)];
-                    for s in &mut b.sections { s.pitch *= by + 0.03 * (s.radius / b.tip_radius - 0.7); }
-                    if i == 1 { b.tip_radius *= 0.99; b.sections.retain(|s| s.radius < 0.985 * b.tip_radius); }
-                    b.cup = Some(hydro::blade::Cup { drop: 0.003, length: 0.01, from: 0.5 * b.tip_radius, to: 0.95 * b.tip_radius });
+                    for s in &mut b.sections {
+                        s.pitch *= by + 0.03 * (s.radius / b.tip_radius - 0.7);
+                    }
+                    if i == 1 {
+                        b.tip_radius *= 0.99;
+                        b.sections.retain(|s| s.radius < 0.985 * b.tip_radius);
+                    }
+                    b.cup = Some(hydro::blade::Cup {
+                        drop: 0.003,
+                        length: 0.01,
+                        from: 0.5 * b.tip_radius,
+                        to: 0.95 * b.tip_radius,
+                    });
                 }
                 all.push(("bent", propeller::picture(&sheet, &bent)));
             }
@@ -49,10 +61,13 @@ fn look() {
                 all.push(("place", place::picture(&sheet, &place)));
             }
             for (name, picture) in all {
-                if !only.is_empty() && !only.contains(name) { continue; }
+                if !only.is_empty() && !only.contains(name) {
+                    continue;
+                }
                 let file = folder.join(format!("{boat}-{name}-{width}"));
                 println!("{boat} {name} {width}: {} bytes", picture.svg.len());
-                std::fs::write(file.with_extension("png"), draw::png::png(&picture, 1.0, Theme::Light).unwrap()).unwrap();
+                std::fs::write(file.with_extension("png"), draw::png::png(&picture, 1.0, Theme::Light).unwrap())
+                    .unwrap();
                 std::fs::write(file.with_extension("svg"), &picture.svg).unwrap();
             }
         }

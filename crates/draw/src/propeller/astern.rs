@@ -39,7 +39,10 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) -> f6
         // The reference line.
         pen.line("h c", place([0.0, hub], angle), place([0.0, b.tip_radius], angle));
         if p.blades.len() > 1 {
-            let middle = [0.5 * (leading[POINTS / 3][0] + trailing[POINTS / 3][0]), 0.5 * (leading[POINTS / 3][1] + trailing[POINTS / 3][1])];
+            let middle = [
+                0.5 * (leading[POINTS / 3][0] + trailing[POINTS / 3][0]),
+                0.5 * (leading[POINTS / 3][1] + trailing[POINTS / 3][1]),
+            ];
             pen.text("o", [middle[0], middle[1] + 4.0], Hang::Middle, &format!("{}", i + 1));
         }
         if i == 0 {
@@ -65,7 +68,13 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) -> f6
         part(pen, t, [x, high + 0.14 * far], hang, "trailing edge");
         let (x, hang) = corner(right);
         part(pen, l, [x, high + 0.14 * far], hang, "leading edge");
-        name(pen, tip, [tip[0] + if right { 22.0 } else { -22.0 }, high - 8.0], if right { Hang::Start } else { Hang::End }, "tip");
+        name(
+            pen,
+            tip,
+            [tip[0] + if right { 22.0 } else { -22.0 }, high - 8.0],
+            if right { Hang::Start } else { Hang::End },
+            "tip",
+        );
         // Root and hub between blades, clear of the arrow.
         let between = |i: f64| TAU * (i + 0.5) / p.count();
         let polar = |a: f64, r: f64| [at[0] + sign * r * a.sin(), at[1] - r * a.cos()];
@@ -86,7 +95,13 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) -> f6
     for x in [at[0] - s * radius, at[0] + s * radius] {
         pen.line("h", [x, at[1]], [x, y + 4.0]);
     }
-    pen.dimension([at[0] - s * radius, y], [at[0] + s * radius, y], [at[0], y + 16.0], Hang::Middle, &format!("diameter {}", length(p.diameter())));
+    pen.dimension(
+        [at[0] - s * radius, y],
+        [at[0] + s * radius, y],
+        [at[0], y + 16.0],
+        Hang::Middle,
+        &format!("diameter {}", length(p.diameter())),
+    );
     y + 18.0
 }
 

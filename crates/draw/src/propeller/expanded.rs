@@ -62,7 +62,8 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
             })
             .collect();
         pen.path("f", &lip);
-        let words = measured.map_or_else(|| drawn.cup.clone().unwrap_or_default(), |c| format!("cup {} mm", millimetres(c.drop)));
+        let words = measured
+            .map_or_else(|| drawn.cup.clone().unwrap_or_default(), |c| format!("cup {} mm", millimetres(c.drop)));
         let half = width(&words, TEXT);
         let x = if sign > 0.0 { limits[0] } else { cx + scale * high - half };
         name(pen, lip[16], [x.max(limits[0]), lip[19][1] - 12.0], Hang::Start, &words);
@@ -96,7 +97,17 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
 
 /// One section in its row.
 #[expect(clippy::too_many_arguments, reason = "a drawing step, called once")]
-fn section(pen: &mut Pen, shape: &Shape, cut: &hydro::blade::Cut, at: P, row: f64, s: f64, sign: f64, named: bool, room: f64) {
+fn section(
+    pen: &mut Pen,
+    shape: &Shape,
+    cut: &hydro::blade::Cut,
+    at: P,
+    row: f64,
+    s: f64,
+    sign: f64,
+    named: bool,
+    room: f64,
+) {
     let (sin, cos) = cut.blade_angle().sin_cos();
     let wide = s * (cut.chord * cos + cut.thickness * sin);
     let (x0, base) = (at[0], at[1] + row - 16.0);
@@ -118,7 +129,12 @@ fn section(pen: &mut Pen, shape: &Shape, cut: &hydro::blade::Cut, at: P, row: f6
     pen.shape("b", &ring);
     pen.path("m", &face);
     pen.path("l", &back);
-    let text = format!("{}\u{b0}, {} \u{d7} {} mm", number(cut.blade_angle().to_degrees(), 0.1), millimetres(cut.chord), millimetres(cut.thickness));
+    let text = format!(
+        "{}\u{b0}, {} \u{d7} {} mm",
+        number(cut.blade_angle().to_degrees(), 0.1),
+        millimetres(cut.chord),
+        millimetres(cut.thickness)
+    );
     let short = format!("{}\u{b0}, {} mm", number(cut.blade_angle().to_degrees(), 0.1), millimetres(cut.thickness));
     let text = if width(&text, TEXT) > room + 8.0 { short } else { text };
     pen.text("o s", [x0, at[1] + row - 2.0], Hang::Start, &text);
@@ -136,7 +152,9 @@ pub fn pitches(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], axis: f64, scale:
     let tip = drawn.radius();
     let shapes: Vec<Shape> = p.blades.iter().map(Shape::of).collect();
     let all = |f: fn(f64, f64) -> f64, start: f64| {
-        let stations = shapes.iter().flat_map(|s| (0..=12).map(move |i| s.cut(s.tip_radius() * (0.25 + 0.0625 * f64::from(i))).pitch));
+        let stations = shapes
+            .iter()
+            .flat_map(|s| (0..=12).map(move |i| s.cut(s.tip_radius() * (0.25 + 0.0625 * f64::from(i))).pitch));
         stations.chain(drawn.marked_pitch).fold(start, f)
     };
     let (low, high) = (all(f64::min, f64::INFINITY), all(f64::max, 0.0));
@@ -150,7 +168,12 @@ pub fn pitches(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], axis: f64, scale:
     for share in [0.4, 0.6, 0.8, 1.0] {
         let at = y(share * tip);
         pen.line("h", [limits[0], at], [limits[1], at]);
-        pen.text("s", [limits[0] - 5.0, at + 4.0], Hang::End, &if share < 1.0 { format!(".{}", (10.0 * share).round()) } else { "R".to_owned() });
+        pen.text(
+            "s",
+            [limits[0] - 5.0, at + 4.0],
+            Hang::End,
+            &if share < 1.0 { format!(".{}", (10.0 * share).round()) } else { "R".to_owned() },
+        );
     }
     pen.line("l", [limits[0], hub_edge], [limits[1], hub_edge]);
     if let Some(marked) = drawn.marked_pitch {
@@ -165,11 +188,13 @@ pub fn pitches(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], axis: f64, scale:
             })
             .collect()
     };
-    let alike = shapes.windows(2).all(|w| (0..=4).all(|i| {
-        let share = 0.3 + 0.15 * f64::from(i);
-        let (a, b) = (w[0].cut(share * w[0].tip_radius()).pitch, w[1].cut(share * w[1].tip_radius()).pitch);
-        (a / b - 1.0).abs() < 0.002
-    }));
+    let alike = shapes.windows(2).all(|w| {
+        (0..=4).all(|i| {
+            let share = 0.3 + 0.15 * f64::from(i);
+            let (a, b) = (w[0].cut(share * w[0].tip_radius()).pitch, w[1].cut(share * w[1].tip_radius()).pitch);
+            (a / b - 1.0).abs() < 0.002
+        })
+    });
     for (i, s) in shapes.iter().enumerate().take(if alike { 1 } else { shapes.len() }) {
         let points = line(s);
         pen.path(["m", "l g", "l c", "h", "h g"][i.min(4)], &points);
@@ -178,13 +203,16 @@ pub fn pitches(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], axis: f64, scale:
             pen.text("o e", [at[0], at[1] + 4.0], Hang::Middle, &format!("{}", i + 1));
         }
     }
-    for (value, hang) in [(low, Hang::Middle), (high, Hang::Middle)] {
-        if hang == Hang::Middle && value == high && high - low < 0.35 * (high - low + 2.0 * pad) && value > low {
-            continue;
-        }
+    // The ends of the range; one number where they nearly fall together.
+    let ends = if x.px(high) - x.px(low) > 24.0 {
+        vec![(low, Hang::End, 12.0), (high, Hang::Start, -12.0)]
+    } else {
+        vec![(0.5 * (low + high), Hang::Middle, 0.0)]
+    };
+    for (value, hang, aside) in ends {
         let at = x.px(value);
         pen.line("l", [at, hub_edge], [at, hub_edge + 4.0]);
-        pen.text("", [at, hub_edge + 17.0], Hang::Middle, &millimetres(value));
-        pen.text("s", [at, hub_edge + 31.0], Hang::Middle, &format!("{} in", inches(value)));
+        pen.text("", [at + aside, hub_edge + 17.0], hang, &millimetres(value));
+        pen.text("s", [at + aside, hub_edge + 31.0], hang, &format!("{} in", inches(value)));
     }
 }

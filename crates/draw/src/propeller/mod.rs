@@ -30,10 +30,14 @@ pub struct Drawn {
 }
 
 impl Drawn {
-    /// From a job: a blade of a systematic series with the diameter, pitch, blade number and area stated or assumed.
+    /// From a job: as surveyed where it was, else a blade of a systematic series with the diameter, pitch, blade number and area stated or assumed.
     /// `None` without a pitch or a diameter.
     #[must_use]
     pub fn of_job(job: &Job) -> Option<Drawn> {
+        let marked = job.propeller.pitch.as_ref().map(|p| p.middle);
+        if let Some(measured) = counsel::survey::measured(job) {
+            return Some(Drawn::measured(&measured, marked));
+        }
         let k = job::assume::knowledge(job);
         let pitch = k.pitch.as_ref()?.dist.middle;
         let diameter = k.diameter.dist.middle;
@@ -56,7 +60,13 @@ impl Drawn {
                 hand,
             })
         } else {
-            blade::b_series(&BSeries { blades, expanded_area_ratio: area, pitch_ratio: pitch / diameter, diameter, hand })
+            blade::b_series(&BSeries {
+                blades,
+                expanded_area_ratio: area,
+                pitch_ratio: pitch / diameter,
+                diameter,
+                hand,
+            })
         };
         let form = if flat { "flat-faced elliptical blades" } else { "Wageningen B-series blades" };
         let mut assumed = Vec::new();
@@ -79,7 +89,7 @@ impl Drawn {
                  cut or bore by it."
             ),
             surveyed: false,
-            marked_pitch: job.propeller.pitch.as_ref().map(|p| p.middle),
+            marked_pitch: marked,
             cup: job.propeller.cup.filter(|c| *c != job::Cup::None).map(|c| format!("{} cup", job::Word::word(c))),
         })
     }
@@ -161,12 +171,12 @@ fn signed(value: f64) -> String {
 #[must_use]
 pub fn picture(sheet: &Sheet, drawn: &Drawn) -> Picture {
     let p = &drawn.propeller;
-    let Some(first) = p.blades.first() else {
+    if p.blades.is_empty() {
         let drawing = Drawing::open(sheet, "There is no blade to draw.");
         let bottom = drawing.top;
         return drawing.close("Propeller", "No blade.", bottom);
-    };
-    let pitch = blade::effective_pitch(first, drawn.hub());
+    }
+    let pitch = p.blades.iter().map(|b| blade::effective_pitch(b, drawn.hub())).sum::<f64>() / p.count();
     let differences = drawn.differences();
     let mut drawing = Drawing::open(sheet, &sentence(drawn, pitch, &differences));
     let narrow = sheet.width() < 760.0;
@@ -266,7 +276,17 @@ fn caption(pen: &mut Pen, x: f64, y: f64, hang: Hang, text: &str, room: f64) {
 
 /// A name with a leader to a part.
 fn name(pen: &mut Pen, part: [f64; 2], text_at: [f64; 2], hang: Hang, text: &str) {
-    let from = [text_at[0] + if hang == Hang::End { 3.0 } else if hang == Hang::Start { -3.0 } else { 0.0 }, text_at[1] - 4.0];
+    let from = [
+        text_at[0]
+            + if hang == Hang::End {
+                3.0
+            } else if hang == Hang::Start {
+                -3.0
+            } else {
+                0.0
+            },
+        text_at[1] - 4.0,
+    ];
     pen.line("h", from, part);
     pen.circle("k", part, 1.6);
     pen.text("o", text_at, hang, text);

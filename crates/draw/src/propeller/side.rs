@@ -55,7 +55,15 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) {
     let rake = blade::rake(&p.blades[0], drawn.hub());
     pen.line("h", place(0.0, -1.25 * ra), place(0.0, 1.04 * tip));
     let degrees = rake.angle.to_degrees();
-    let text = if degrees.abs() < 0.5 { "no rake".to_owned() } else { format!("rake {}\u{b0} {}", number(degrees.abs(), 0.1).trim_end_matches(".0"), if degrees > 0.0 { "aft" } else { "forward" }) };
+    let text = if degrees.abs() < 0.5 {
+        "no rake".to_owned()
+    } else {
+        format!(
+            "rake {}\u{b0} {}",
+            number(degrees.abs(), 0.1).trim_end_matches(".0"),
+            if degrees > 0.0 { "aft" } else { "forward" }
+        )
+    };
     let high = reference[usize::from(ROWS)];
     name(pen, high, [place(0.0, 0.0)[0] + 12.0, at[1] - s * 0.94 * tip], Hang::Start, &text);
 
@@ -66,7 +74,13 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) {
         pen.line("h", place(x, -r), [place(x, 0.0)[0], y + 4.0]);
     }
     let usual = if drawn.surveyed { "" } else { " (usual)" };
-    pen.dimension([place(aft, 0.0)[0], y], [place(fore, 0.0)[0], y], [limits[0], y + 18.0], Hang::Start, &format!("hub {} mm long{usual}", millimetres(hub.length)));
+    pen.dimension(
+        [place(aft, 0.0)[0], y],
+        [place(fore, 0.0)[0], y],
+        [limits[0], y + 18.0],
+        Hang::Start,
+        &format!("hub {} mm long{usual}", millimetres(hub.length)),
+    );
     let bore = if hub.bore_fore <= 0.0 {
         "not bored".to_owned()
     } else if (hub.bore_fore - hub.bore_aft).abs() < 1e-4 {
