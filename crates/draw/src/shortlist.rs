@@ -93,7 +93,8 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
         pen.line("l", [x, bottom], [x, bottom + 4.0]);
         pen.text("", [x, bottom + 17.0], Hang::Middle, &tick(v, s));
     }
-    pen.text("s", [right, bottom + 33.0], Hang::End, "rpm at full throttle, clean and loaded");
+    let end_at = if narrow { sheet.width() - MARGIN } else { right };
+    pen.text("s", [end_at, bottom + 33.0], Hang::End, "rpm at full throttle, clean and loaded");
     let mut end = bottom + 36.0;
     if !narrow {
         let text =
