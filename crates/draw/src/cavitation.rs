@@ -30,7 +30,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
         curves.speeds.iter().filter(|r| r.sigma.middle > 0.0 && r.tau.middle.is_finite()).collect();
     let ends = rows.iter().fold((f64::INFINITY, 0.0_f64), |e, r| (e.0.min(r.sigma.low), e.1.max(r.sigma.middle)));
     let least = if ends.0.is_finite() { (0.8 * ends.0).clamp(0.03, 0.5) } else { 0.1 };
-    let most = ends.1.max(2.0).min(4.0);
+    let most = ends.1.clamp(2.0, 4.0);
     let tau_most = rows.iter().map(|r| r.tau.high).fold(0.35, f64::max).min(1.2);
     let room = if sheet.narrow() { 66.0 } else { 130.0 };
     let ground = [MARGIN + 34.0, drawing.top + 34.0, sheet.width() - MARGIN - room, drawing.top + 34.0 + HEIGHT];
@@ -95,7 +95,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
     let every = (rows.len() / 5).max(1);
     let mut last_x = f64::NEG_INFINITY;
     for (i, row) in rows.iter().enumerate().rev() {
-        let slot = (rows.len() - 1 - i) % every == 0;
+        let slot = (rows.len() - 1 - i).is_multiple_of(every);
         let at = field.at(row.sigma.middle, row.tau.middle);
         if !slot || !field.x.holds(row.sigma.middle) || (last_x - at[0]).abs() < 46.0 {
             continue;

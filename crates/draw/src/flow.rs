@@ -125,7 +125,8 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f6
         let w = gain * scale;
         right.push([left + width, y]);
         right.push([stem - 30.0, y]);
-        right.push([stem - 30.0 + 5.0, y + 0.5 * w]);
+        // Notched like a tail: it flows in.
+        right.push([stem - 30.0 - (0.4 * w).clamp(4.0, 9.0), y + 0.5 * w]);
         right.push([stem - 30.0, y + w]);
         right.push([left + width + w, y + w]);
         labels.push((

@@ -121,10 +121,10 @@ impl<'a> Drawing<'a> {
         let (w, h) = (sheet.width(), height.ceil());
         let mut svg = String::new();
         // Writing to a string cannot fail.
-        let _ = write!(
+        let _ = writeln!(
             svg,
             "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"fw\" role=\"img\" viewBox=\"0 0 {w:.0} {h:.0}\" width=\"{w:.0}\" \
-             height=\"{h:.0}\"><title>{}</title><desc>{}</desc><style>{}</style><path class=\"p\" d=\"M0 0H{w:.0}V{h:.0}H0Z\"/>{}</svg>\n",
+             height=\"{h:.0}\"><title>{}</title><desc>{}</desc><style>{}</style><path class=\"p\" d=\"M0 0H{w:.0}V{h:.0}H0Z\"/>{}</svg>",
             escape(&title),
             escape(&desc),
             style::sheet(),

@@ -65,7 +65,7 @@ fn look() {
                     continue;
                 }
                 let file = folder.join(format!("{boat}-{name}-{width}"));
-                println!("{boat} {name} {width}: {} bytes", picture.svg.len());
+
                 std::fs::write(file.with_extension("png"), draw::png::png(&picture, 1.0, Theme::Light).unwrap())
                     .unwrap();
                 std::fs::write(file.with_extension("svg"), &picture.svg).unwrap();

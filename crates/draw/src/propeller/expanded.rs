@@ -164,7 +164,7 @@ pub fn pitches(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], axis: f64, scale:
     let pad = (0.06 * high).max(0.3 * (high - low));
     let x = Scale::new(low - pad, high + pad, limits[0], limits[1]);
     let y = |r: f64| axis - scale * r;
-    caption(pen, limits[0] - 8.0, y(tip) - 20.0, Hang::Start, "pitch over radius", limits[1] - limits[0] + 14.0);
+    caption(pen, limits[0] - 8.0, y(tip) - 20.0, Hang::Start, "pitch", limits[1] - limits[0] + 14.0);
     for share in [0.4, 0.6, 0.8, 1.0] {
         let at = y(share * tip);
         pen.line("h", [limits[0], at], [limits[1], at]);
