@@ -22,7 +22,7 @@ mod judge;
 pub use change::Change;
 pub use choose::choose;
 pub use compare::compare;
-pub use diagnose::diagnose;
+pub use diagnose::{diagnose, suspected};
 pub use evidence::evidence;
 pub use foresee::{Foreseen, foresee};
 pub use judge::judge;
