@@ -3,5 +3,4 @@
 
 mod common;
 mod files;
-mod look;
 mod pictures;
