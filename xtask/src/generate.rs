@@ -21,8 +21,11 @@ fn files() -> Result<Vec<(&'static str, String)>, String> {
 
 /// The README with its pages as the program prints them now.
 ///
-/// `<!-- page: judge FILE | 3 -->` stands before a code block that shows the first three paragraphs of that page.
+/// `<!-- page: judge FILE | 3 -->` stands before a code block that shows the first three paragraphs of that page; `_` stands
+/// for a blank within a word.
 fn readme() -> Result<String, String> {
+    // Files are named as a reader at the root would name them, and pages repeat the names.
+    std::env::set_current_dir(run::root()).map_err(|error| format!("the workspace: {error}"))?;
     let old = fs::read_to_string(run::root().join("README.md")).map_err(|error| format!("README.md: {error}"))?;
     let mut new = String::new();
     let mut lines = old.lines();
@@ -32,13 +35,7 @@ fn readme() -> Result<String, String> {
         let (command, paragraphs) =
             asked.split_once(" | ").ok_or_else(|| format!("README.md: no ` | ` in `{line}`"))?;
         let paragraphs: usize = paragraphs.parse().map_err(|_| format!("README.md: no number in `{line}`"))?;
-        let arguments: Vec<String> = command
-            .split_whitespace()
-            .map(|word| {
-                let file = run::root().join(word);
-                if file.is_file() { file.display().to_string() } else { word.replace('_', " ") }
-            })
-            .collect();
+        let arguments: Vec<String> = command.split_whitespace().map(|word| word.replace('_', " ")).collect();
         let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
         let page = fairwake::page_of(&arguments).map_err(|why| format!("README.md: `{command}`: {why}"))?;
         let shown: Vec<&str> = page.split("\n\n").take(paragraphs).map(|text| text.trim_end_matches('\n')).collect();

@@ -104,7 +104,7 @@ pub(crate) fn cruise_fuel(panel: &Panel, runs: &[Run], speed: f64) -> Vec<f64> {
 /// The propeller of a setup in words, and what else differs.
 pub(crate) fn describe(plan: &Plan, setup: &Setup, change: &Change) -> String {
     let diameter = setup.diameter.unwrap_or(plan.dists[Latent::Diameter as usize].middle);
-    let pitch = setup.pitch.unwrap_or(plan.dists[Latent::Pitch as usize].middle);
+    let pitch = setup.pitch.unwrap_or(plan.marked_pitch);
     let blades = setup.blades.unwrap_or(plan.knowledge.blades.0);
     let mut text = format!("{}, {blades} blades", size(diameter, pitch));
     if let Some(area) = setup.area_ratio {

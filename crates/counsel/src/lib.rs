@@ -25,7 +25,7 @@ pub use change::Change;
 pub use choose::choose;
 pub use compare::compare;
 pub use curves::{Curves, curves, curves_after};
-pub use diagnose::diagnose;
+pub use diagnose::{diagnose, suspected};
 pub use evidence::evidence;
 pub use foresee::{Foreseen, foresee};
 pub use judge::judge;

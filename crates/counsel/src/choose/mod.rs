@@ -153,7 +153,7 @@ fn candidate(offer: &Offer, plan: &Plan, ground: &Ground, aim: &Aim, fitted: &[R
         step: offer.step,
         what: offer.what.clone(),
         diameter: 1000.0 * setup.diameter.unwrap_or(plan.dists[Latent::Diameter as usize].middle),
-        pitch: 1000.0 * setup.pitch.unwrap_or(plan.dists[Latent::Pitch as usize].middle),
+        pitch: 1000.0 * setup.pitch.unwrap_or(plan.marked_pitch),
         blades: setup.blades.unwrap_or(plan.knowledge.blades.0),
         area_ratio: setup.area_ratio.unwrap_or(plan.dists[Latent::AreaRatio as usize].middle),
         cup: setup.cup.map_or(plan.dists[Latent::Cup as usize].middle, |c| c.middle),

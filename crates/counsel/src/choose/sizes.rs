@@ -52,7 +52,7 @@ pub(super) fn largest_diameter(job: &Job, plan: &Plan) -> (f64, String) {
 /// Cheap changes in the order of their cost.
 pub(super) fn cheap(job: &Job, plan: &Plan) -> Vec<Offer> {
     let diameter = plan.dists[Latent::Diameter as usize].middle;
-    let pitch = plan.dists[Latent::Pitch as usize].middle;
+    let pitch = plan.marked_pitch;
     let offer = |step, what: String, setup| Offer { step, what, setup };
     let mut list = vec![
         offer(Step::Leave, format!("leave {} as it is", size(diameter, pitch)), Setup::default()),

@@ -108,15 +108,19 @@ impl Hull {
     fn screw_alone(&self, plan: &Plan, setup: &Setup) -> Screw {
         let get = |latent: Latent| self.row[latent as usize];
         let k = &plan.knowledge;
-        let fitted_pitch = plan.dists[Latent::Pitch as usize].middle;
+        let marked_pitch = plan.marked_pitch;
+        // What its kind of blade makes of the mark: 1 but for folding and feathering ones.
+        let acts_like = plan.dists[Latent::Pitch as usize].middle / marked_pitch;
         let fitted_diameter = plan.dists[Latent::Diameter as usize].middle;
         // The propeller fitted keeps its own error when it is worked over; another one has an error of its own.
         let pitch = match (setup.pitch, setup.other_propeller) {
             // A workshop that measures every blade holds a third of the error of an unmeasured propeller; `estimate`.
-            (marked, false) if setup.trued => marked.unwrap_or(fitted_pitch) * get(Latent::OtherPitch).cbrt(),
+            (marked, false) if setup.trued => {
+                marked.unwrap_or(marked_pitch) * acts_like * get(Latent::OtherPitch).cbrt()
+            }
             (Some(marked), true) => marked * get(Latent::OtherPitch),
-            (None, true) => fitted_pitch * get(Latent::OtherPitch),
-            (Some(marked), false) => marked * get(Latent::Pitch) / fitted_pitch,
+            (None, true) => marked_pitch * get(Latent::OtherPitch),
+            (Some(marked), false) => marked * get(Latent::Pitch) / marked_pitch,
             (None, false) => get(Latent::Pitch),
         };
         let diameter = match (setup.diameter, setup.other_propeller) {
@@ -188,7 +192,7 @@ impl Hull {
             drive,
             engine: self.engine,
         };
-        let marked_pitch = setup.pitch.unwrap_or(plan.dists[Latent::Pitch as usize].middle);
+        let marked_pitch = setup.pitch.unwrap_or(plan.marked_pitch);
         (Fitted { installation, screw, marked_pitch }, open_water.notes)
     }
 

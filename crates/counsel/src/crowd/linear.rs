@@ -32,6 +32,31 @@ impl Cholesky {
         Some(Cholesky { n, l, u })
     }
 
+    /// The inverse of `A`, row by row.
+    #[must_use]
+    pub fn inverse(&self) -> Vec<f64> {
+        let mut inverse = vec![0.0; self.n * self.n];
+        for (i, row) in inverse.chunks_mut(self.n).enumerate() {
+            row[i] = 1.0;
+            self.solve(row);
+        }
+        inverse
+    }
+
+    /// The factor `L K` of `L (K Kᵀ) Lᵀ`, where `K` is `inner`.
+    #[must_use]
+    pub fn after(&self, inner: &Cholesky) -> Cholesky {
+        let n = self.n;
+        let mut l = vec![0.0; n * n];
+        for i in 0..n {
+            for j in 0..=i {
+                l[i * n + j] = (j..=i).map(|k| self.l[i * n + k] * inner.l[k * n + j]).sum();
+            }
+        }
+        let u = (0..n * n).map(|at| l[(at % n) * n + at / n]).collect();
+        Cholesky { n, l, u }
+    }
+
     /// Solves `L y = b` in place.
     pub fn forward(&self, b: &mut [f64]) {
         for i in 0..self.n {
@@ -54,6 +79,19 @@ impl Cholesky {
     pub fn solve(&self, b: &mut [f64]) {
         self.forward(b);
         self.backward(b);
+    }
+
+    /// `L y`.
+    #[must_use]
+    pub fn times(&self, y: &[f64]) -> Vec<f64> {
+        (0..self.n).map(|i| self.l[i * self.n..=i * self.n + i].iter().zip(y).map(|(l, y)| l * y).sum()).collect()
+    }
+
+    /// `Lᵀ y` in place.
+    pub fn turn(&self, y: &mut [f64]) {
+        for i in 0..self.n {
+            y[i] = self.u[i * self.n + i..(i + 1) * self.n].iter().zip(&y[i..]).map(|(u, x)| u * x).sum();
+        }
     }
 
     /// `yᵀ A y = |Lᵀ y|²`.

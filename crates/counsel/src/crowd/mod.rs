@@ -22,6 +22,12 @@ use stats::{Weighted, effective};
 
 /// Boats drawn to find out where the readings point.
 const SCOUTS: usize = 512;
+/// Rounds of scouting: the lines are fitted anew where the last ones led.
+const SCOUTING: u32 = 3;
+/// Effective share of a scouting party that needs no further one.
+const GOOD: f64 = 0.3;
+/// Most batches added where the first leaves too few effective boats.
+const ROUNDS: u32 = 8;
 /// Least effective number of boats aimed at.
 const ENOUGH: f64 = 400.0;
 
@@ -86,9 +92,9 @@ impl Batch {
         Batch { z, boats, shown, drawn, fits }
     }
 
-    /// Weights `prior × likelihood^power / proposal`, greatest 1.
+    /// Weights `(prior × likelihood / proposal)^power`, greatest 1.
     fn weights(&self, power: f64) -> Vec<f64> {
-        let logs: Vec<f64> = self.drawn.iter().zip(&self.fits).map(|(d, f)| d + power * f).collect();
+        let logs: Vec<f64> = self.drawn.iter().zip(&self.fits).map(|(d, f)| power * (d + f)).collect();
         let top = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         logs.iter().map(|l| (l - top).exp()).collect()
     }
@@ -105,39 +111,76 @@ impl Batch {
         }
     }
 
-    fn bent(&self, plan: &Plan) -> Proposal {
-        let observed: Vec<f64> = plan.observations.iter().map(|o| o.value.ln()).collect();
-        let scatter: Vec<f64> = plan.observations.iter().map(|o| o.scatter).collect();
+    fn bent(&self, plan: &Plan, from: &Proposal) -> Proposal {
         let weights = self.tempered(0.35 * self.boats.len() as f64);
-        Proposal::bent(&self.z, &weights, &self.shown, &observed, &scatter)
+        let mut observed: Vec<f64> = plan.observations.iter().map(|o| o.value.ln()).collect();
+        let mut scatter: Vec<f64> = plan.observations.iter().map(|o| o.scatter).collect();
+        let m = observed.len();
+        for (i, _) in plan.observations.iter().enumerate().filter(|(_, o)| o.at_least) {
+            // "At least" pulls no boat down: where the boats that fit show more already, the reading is as good as none.
+            let shown: Vec<f64> = self.shown.iter().skip(i).step_by(m).copied().collect();
+            let finite: Vec<f64> =
+                weights.iter().zip(&shown).map(|(w, x)| if x.is_finite() { *w } else { 0.0 }).collect();
+            let values: Vec<f64> = shown.iter().map(|x| if x.is_finite() { *x } else { 0.0 }).collect();
+            let (mean, sd) = Weighted::new(&finite).moments(&values);
+            if mean > observed[i] {
+                observed[i] = mean;
+                scatter[i] = scatter[i].hypot(3.0 * sd);
+            }
+        }
+        from.bent(&self.z, &weights, &self.shown, &observed, &scatter)
+    }
+
+    /// Adds a batch of as many boats as each before; all proposals together count as one mixture (the balance heuristic of
+    /// Veach & Guibas 1995), so that no boat weighs more for having been drawn by the worse of them.
+    fn join(&mut self, other: Batch, proposals: &[Proposal]) {
+        self.z.extend(other.z);
+        self.boats.extend(other.boats);
+        self.shown.extend(other.shown);
+        self.fits.extend(other.fits);
+        self.drawn = self
+            .z
+            .par_chunks(COUNT)
+            .map(|row| {
+                let shares = proposals.iter().map(|p| (-p.log_weight(row)).exp());
+                -(shares.sum::<f64>() / proposals.len() as f64).ln()
+            })
+            .collect();
     }
 }
 
 impl Crowd {
-    /// Draws `count` boats and weighs them by the readings of the plan.
+    /// Draws `count` boats and weighs them by the readings of the plan; more where so many leave too few effective ones.
     #[must_use]
     pub fn draw(plan: Plan, count: usize, seed: u32) -> Crowd {
         if plan.observations.is_empty() {
             let batch = Batch::draw(&plan, &Proposal::prior(), count, seed);
             return Crowd::of(plan, batch, Vec::new(), seed);
         }
-        let scouts = SCOUTS.min(count);
-        let first = Batch::draw(&plan, &Proposal::prior(), scouts, seed.wrapping_add(0x9e37));
-        let before = first.shown.clone();
-        let mut proposal = first.bent(&plan);
-        let second = Batch::draw(&plan, &proposal, scouts, seed.wrapping_add(0x79b9));
-        if effective(&second.weights(1.0)) < 0.5 * scouts as f64 {
-            proposal = second.bent(&plan);
-        }
-        let mut batch = Batch::draw(&plan, &proposal, count, seed);
-        for round in 0..2_u32 {
-            if effective(&batch.weights(1.0)) >= ENOUGH.min(0.2 * count as f64) {
+        let scouts = SCOUTS.min((count / 2).max(256)).min(count);
+        let mut proposal = Proposal::prior();
+        let mut before = Vec::new();
+        for round in 0..SCOUTING {
+            let batch = Batch::draw(&plan, &proposal, scouts, seed.wrapping_add(0x9e37 + 0x79b9 * round));
+            if round > 0 && effective(&batch.weights(1.0)) > GOOD * scouts as f64 {
                 break;
             }
-            let next = Batch::draw(&plan, &batch.bent(&plan), count, seed.wrapping_add(0x85eb * (round + 1)));
-            if effective(&next.weights(1.0)) > effective(&batch.weights(1.0)) {
-                batch = next;
+            proposal = batch.bent(&plan, &proposal);
+            if round == 0 {
+                before = batch.shown;
             }
+        }
+        let mut batch = Batch::draw(&plan, &proposal, count, seed);
+        let mut proposals = vec![proposal];
+        for round in 1..=ROUNDS {
+            if effective(&batch.weights(1.0)) >= ENOUGH.min(0.1 * count as f64) {
+                break;
+            }
+            let weights = batch.tempered(0.15 * batch.boats.len() as f64);
+            let Some(moved) = proposals.last().and_then(|p| p.moved(&batch.z, &weights)) else { break };
+            let next = Batch::draw(&plan, &moved, count, seed.wrapping_add(0x85eb * round));
+            proposals.push(moved);
+            batch.join(next, &proposals);
         }
         Crowd::of(plan, batch, before, seed)
     }

@@ -30,6 +30,9 @@ pub struct Plan {
     pub observations: Vec<Observation>,
     /// What held when readings in another state were taken, where something is suspected to have come since.
     pub before: Option<std::sync::Arc<Plan>>,
+    /// Pitch as stamped or set, m. Flat folding or feathering blades act like another pitch than their mark, and a mark of the
+    /// middle of [`Latent::Pitch`] would be another propeller.
+    pub marked_pitch: f64,
     /// In a nozzle.
     pub ducted: bool,
     /// A towed resistance curve, if there is one.
@@ -130,6 +133,13 @@ impl Plan {
             maker_curve: physics::maker_curve(job, &knowledge),
             declared_at: job.engine.rated_at,
             series: physics::series_spread(&knowledge, matches!(job.propeller.section, Some(job::Section::Ducted))),
+            // A measured pitch takes the place of the mark.
+            marked_pitch: job
+                .propeller
+                .pitch
+                .as_ref()
+                .filter(|_| surveyed.as_ref().is_none_or(|s| s.pitch.is_none()))
+                .map_or(dists[Latent::Pitch as usize].middle, |q| q.middle),
             before: None,
             setups: vec![Setup::default()],
             observations: Vec::new(),

@@ -7,49 +7,43 @@
 
 use super::latent::COUNT;
 use super::linear::Cholesky;
+use super::stats::effective;
 
 /// Share of boats drawn from the prior in every proposal.
 const PRIOR_SHARE: f64 = 0.15;
 
-/// A mixture of the prior and a bent normal distribution.
+/// A mixture of the prior and a bent normal distribution; without the latter the prior alone.
 pub struct Proposal {
+    bent: Option<Part>,
+}
+
+/// A reading as a line in the draws: slopes, the reading less the line at 0, and its variance.
+struct Line {
+    slope: Vec<f64>,
+    gap: f64,
+    variance: f64,
+}
+
+/// A normal distribution.
+struct Part {
     mean: Vec<f64>,
-    precision: Option<Cholesky>,
+    precision: Cholesky,
     log_scale: f64,
 }
 
-impl Proposal {
-    /// The prior alone.
-    #[must_use]
-    pub fn prior() -> Proposal {
-        Proposal { mean: vec![0.0; COUNT], precision: None, log_scale: 0.0 }
-    }
-
-    /// Bent towards observed values by weighted regression of predictions on draws.
-    ///
-    /// `z` is `n × COUNT`, `predicted` `n × m` (logarithms; not finite where the boat does not run), `observed` and
-    /// `scatter` `m` each. Falls back to the prior when nothing can be fitted.
-    #[must_use]
-    pub fn bent(z: &[f64], weights: &[f64], predicted: &[f64], observed: &[f64], scatter: &[f64]) -> Proposal {
-        let m = observed.len();
+impl Part {
+    /// What is left of the standard normal distribution by lines and their scatter; `None` when nothing can be fitted.
+    fn of(lines: &[Line]) -> Option<Part> {
         let mut precision = vec![0.0; COUNT * COUNT];
+        let mut mean = vec![0.0; COUNT];
         for i in 0..COUNT {
             precision[i * COUNT + i] = 1.0;
         }
-        let mut pull = vec![0.0; COUNT];
-        // Boats that show every reading serve for all; the normal equations are then built once.
-        let used: Vec<usize> = (0..weights.len())
-            .filter(|i| weights[*i] > 0.0 && predicted[i * m..(i + 1) * m].iter().all(|y| y.is_finite()))
-            .collect();
-        let Some(lines) = Lines::new(z, weights, &used) else { return Proposal::prior() };
-        for r in 0..m {
-            let (offset, slope, left) = lines.fit(|i| predicted[i * m + r]);
-            let s2 = scatter[r] * scatter[r] + left;
-            let gap = observed[r] - offset;
+        for Line { slope, gap, variance } in lines {
             for i in 0..COUNT {
-                pull[i] += slope[i] * gap / s2;
+                mean[i] += slope[i] * gap / variance;
                 for j in 0..=i {
-                    precision[i * COUNT + j] += slope[i] * slope[j] / s2;
+                    precision[i * COUNT + j] += slope[i] * slope[j] / variance;
                 }
             }
         }
@@ -58,30 +52,125 @@ impl Proposal {
                 precision[j * COUNT + i] = precision[i * COUNT + j];
             }
         }
-        match Cholesky::new(&precision, COUNT) {
-            Some(factor) => {
-                let mut mean = pull;
-                factor.solve(&mut mean);
-                // A line fitted far from the readings must not throw the boats where no boat is.
-                let length = mean.iter().map(|x| x * x).sum::<f64>().sqrt();
-                if length > 5.0 {
-                    mean.iter_mut().for_each(|x| *x *= 5.0 / length);
-                }
-                Proposal { mean, log_scale: 0.5 * factor.log_determinant(), precision: Some(factor) }
-            }
-            None => Proposal::prior(),
+        let precision = Cholesky::new(&precision, COUNT)?;
+        precision.solve(&mut mean);
+        // A line fitted far from the readings must not throw the boats where no boat is.
+        let length = mean.iter().map(|x| x * x).sum::<f64>().sqrt();
+        if length > 5.0 {
+            mean.iter_mut().for_each(|x| *x *= 5.0 / length);
         }
+        Some(Part { mean, log_scale: 0.5 * precision.log_determinant(), precision })
+    }
+
+    /// Numbers in which this distribution is the standard one, `y = Lᵀ(z - mean)`, in place.
+    fn round(&self, z: &mut [f64]) {
+        z.iter_mut().zip(&self.mean).for_each(|(x, m)| *x -= m);
+        self.precision.turn(z);
+    }
+
+    fn log_density(&self, z: &[f64]) -> f64 {
+        let mut y = [0.0; COUNT];
+        for (y, (x, m)) in y.iter_mut().zip(z.iter().zip(&self.mean)) {
+            *y = x - m;
+        }
+        self.log_scale - 0.5 * self.precision.quadratic(&y)
+    }
+}
+
+impl Proposal {
+    /// The prior alone.
+    #[must_use]
+    pub fn prior() -> Proposal {
+        Proposal { bent: None }
+    }
+
+    /// Bent towards observed values by weighted regression of predictions on the draws of a batch of this proposal.
+    ///
+    /// `z` is `n × COUNT`, `predicted` `n × m` (logarithms; not finite where the boat does not run), `observed` and
+    /// `scatter` `m` each. The regression runs in numbers in which the bent part is round, so that no direction is fitted
+    /// worse for being narrow already. Falls back to the prior when nothing can be fitted.
+    #[must_use]
+    pub fn bent(&self, z: &[f64], weights: &[f64], predicted: &[f64], observed: &[f64], scatter: &[f64]) -> Proposal {
+        let m = observed.len();
+        let mut weights = weights.to_vec();
+        let mut y = z.to_vec();
+        if let Some(part) = &self.bent {
+            // Boats from the prior's share lie elsewhere: the line is wanted where the readings are.
+            weights.iter_mut().enumerate().filter(|(i, _)| from_prior(*i)).for_each(|(_, w)| *w = 0.0);
+            y.chunks_mut(COUNT).for_each(|row| part.round(row));
+        }
+        // Boats that show every reading serve for all; the normal equations are then built once.
+        let used: Vec<usize> = (0..weights.len())
+            .filter(|i| weights[*i] > 0.0 && predicted[i * m..(i + 1) * m].iter().all(|y| y.is_finite()))
+            .collect();
+        let Some(fits) = Lines::new(&y, &weights, &used) else { return Proposal::prior() };
+        let lines: Vec<Line> = (0..m)
+            .map(|r| {
+                let (mut offset, mut slope, left) = fits.fit(|i| predicted[i * m + r]);
+                if let Some(part) = &self.bent {
+                    // With y = Lᵀ(z - mean): a·y = (L a)·(z - mean).
+                    slope = part.precision.times(&slope);
+                    offset -= slope.iter().zip(&part.mean).map(|(a, m)| a * m).sum::<f64>();
+                }
+                Line { slope, gap: observed[r] - offset, variance: scatter[r] * scatter[r] + left }
+            })
+            .collect();
+        Proposal { bent: Part::of(&lines) }
+    }
+
+    /// The bent part taken to mean and covariance of weighted draws.
+    ///
+    /// Lines leave out how predictions bend; the draws themselves do not. In numbers in which the bent part is round the
+    /// covariance is shrunk to roundness as far as its sampling error asks (Ledoit & Wolf 2004). `None` where there is
+    /// nothing to start from.
+    #[must_use]
+    pub fn moved(&self, z: &[f64], weights: &[f64]) -> Option<Proposal> {
+        let part = self.bent.as_ref()?;
+        let total: f64 = weights.iter().sum();
+        let mut y = z.to_vec();
+        let mut mean = vec![0.0; COUNT];
+        for (row, w) in y.chunks_mut(COUNT).zip(weights) {
+            part.round(row);
+            mean.iter_mut().zip(&*row).for_each(|(m, x)| *m += w / total * x);
+        }
+        let mut covariance = vec![0.0; COUNT * COUNT];
+        for (row, w) in y.chunks_mut(COUNT).zip(weights) {
+            row.iter_mut().zip(&mean).for_each(|(x, m)| *x -= m);
+            for k in 0..COUNT {
+                let wk = w / total * row[k];
+                for j in 0..=k {
+                    covariance[k * COUNT + j] += wk * row[j];
+                }
+            }
+        }
+        let mut out_of_round = 0.0;
+        for k in 0..COUNT {
+            out_of_round += (covariance[k * COUNT + k] - 1.0).powi(2);
+            out_of_round += 2.0 * (0..k).map(|j| covariance[k * COUNT + j].powi(2)).sum::<f64>();
+        }
+        // Expected of a round distribution by sampling alone: d (d + 1)/n.
+        let expected = (COUNT * (COUNT + 1)) as f64 / effective(weights).max(1.0);
+        let share = (expected / out_of_round.max(1e-12)).min(1.0);
+        for k in 0..COUNT {
+            for j in 0..=k {
+                covariance[k * COUNT + j] *= 1.0 - share;
+                covariance[j * COUNT + k] = covariance[k * COUNT + j];
+            }
+            covariance[k * COUNT + k] += share;
+        }
+        let inverse = Cholesky::new(&covariance, COUNT)?.inverse();
+        let precision = part.precision.after(&Cholesky::new(&inverse, COUNT)?);
+        // z = mean + L⁻ᵀ y.
+        part.precision.backward(&mut mean);
+        mean.iter_mut().zip(&part.mean).for_each(|(x, m)| *x += m);
+        Some(Proposal { bent: Some(Part { mean, log_scale: 0.5 * precision.log_determinant(), precision }) })
     }
 
     /// Turns standard normal numbers into a boat's draws; `index` decides which part of the mixture.
     pub fn place(&self, index: usize, z: &mut [f64]) {
-        let Some(factor) = &self.precision else { return };
-        // Every k-th boat comes from the prior: 3 in 20.
-        if (index * 3) % 20 < 3 {
-            return;
-        }
-        factor.backward(z);
-        for (x, m) in z.iter_mut().zip(&self.mean) {
+        let Some(part) = self.bent.as_ref().filter(|_| !from_prior(index)) else { return };
+        part.precision.backward(z);
+        for (x, m) in z.iter_mut().zip(&part.mean) {
             *x += m;
         }
     }
@@ -89,17 +178,18 @@ impl Proposal {
     /// `ln(prior / proposal)` at a boat's draws.
     #[must_use]
     pub fn log_weight(&self, z: &[f64]) -> f64 {
-        let Some(factor) = &self.precision else { return 0.0 };
+        let Some(part) = &self.bent else { return 0.0 };
         let prior = -0.5 * z.iter().map(|x| x * x).sum::<f64>();
-        let mut y = [0.0; COUNT];
-        for (y, (x, m)) in y.iter_mut().zip(z.iter().zip(&self.mean)) {
-            *y = x - m;
-        }
-        let bent = self.log_scale - 0.5 * factor.quadratic(&y);
+        let bent = part.log_density(z);
         let top = prior.max(bent);
         let mixture = top + (PRIOR_SHARE * (prior - top).exp() + (1.0 - PRIOR_SHARE) * (bent - top).exp()).ln();
         prior - mixture
     }
+}
+
+/// Which boats come from the prior: 3 in 20.
+fn from_prior(index: usize) -> bool {
+    (index * 3) % 20 < 3
 }
 
 /// Weighted least squares on the draws of a batch, with an offset.

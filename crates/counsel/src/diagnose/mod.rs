@@ -33,7 +33,7 @@ pub fn diagnose(job: &Job, options: &Options) -> Result<Diagnosis, Lack> {
     let accepted = Accepted::of(job, &base);
     let judged = judged_setup(job);
     let verdict = accepted.verdict(&panel, &panel.run(&judged));
-    let inch = inch_of_pitch(&panel, &judged, base.dists[Latent::Pitch as usize].middle);
+    let inch = inch_of_pitch(&panel, &judged, base.marked_pitch);
     let missing = weigh::missing(stated)
         .map(|values| crate::crowd::stats::Weighted::new(&vec![1.0; values.len()]).band(&values, "rpm"));
     let explained = suspects.iter().filter(|s| s.chance > 0.03).any(|s| weigh::worst_gap(&weighed[s.best].crowd) < 3.0);
@@ -53,6 +53,15 @@ pub fn diagnose(job: &Job, options: &Options) -> Result<Diagnosis, Lack> {
         crowd: crowd_report(best),
         notes: best.notes(),
     })
+}
+
+/// Chance of each cause (by its code) before the readings are weighed: from what the caller said and which instruments were used.
+#[must_use]
+pub fn suspected(job: &Job) -> Vec<(&'static str, f64)> {
+    let moved = prior::moved(job);
+    let chances: Vec<f64> = Cause::ALL.iter().map(|c| weigh::prior_of(*c, &moved)).collect();
+    let total: f64 = chances.iter().sum();
+    Cause::ALL.iter().zip(chances).map(|(c, p)| (c.about().code, p / total)).collect()
 }
 
 fn inch_of_pitch(panel: &Panel, judged: &Setup, pitch: f64) -> Band {
@@ -174,7 +183,7 @@ impl Case<'_> {
                     "a true pitch of {} to {} in (stated {})",
                     inches(raw.low),
                     inches(raw.high),
-                    inches(self.base.dists[latent as usize].middle)
+                    inches(self.base.marked_pitch)
                 )
             }
             Latent::BladeRoughness => format!("blades rough by {}", span(&scaled(1000.0, "mm as of sand"))),

@@ -2,7 +2,6 @@
 
 use super::findings::Case;
 use crate::band::{Accepted, Place};
-use crate::crowd::latent::Latent;
 use crate::crowd::setup::Setup;
 use crate::panel::{Panel, Run};
 use crate::phrase::{chance, inches, span};
@@ -21,7 +20,7 @@ pub(super) struct PitchWorth {
 /// Works out what an inch is worth, and which pitch would suit.
 pub(super) fn pitch_worth(case: &Case) -> PitchWorth {
     let plan = &case.panel.crowd.plan;
-    let pitch = plan.dists[Latent::Pitch as usize].middle;
+    let pitch = plan.marked_pitch;
     let thin = case.panel.thinned(192);
     let hulls = thin.resistance(case.judged);
     let at = |p: f64| thin.run_on(&Setup { pitch: Some(p), ..*case.judged }, &hulls);
@@ -103,7 +102,7 @@ pub(super) fn headline(case: &Case, worth: &PitchWorth) -> String {
         )
     };
     if let (Some((pitch, band)), true) = (&worth.better, v.over_pitched >= 0.6 || v.under_pitched >= 0.6) {
-        let now = case.panel.crowd.plan.dists[Latent::Pitch as usize].middle;
+        let now = case.panel.crowd.plan.marked_pitch;
         text.push_str(&format!(
             " With {} in of pitch instead of {} it should reach {}.",
             inches(*pitch),

@@ -12,6 +12,9 @@ use crate::page::{Cell, Page};
 use crate::strip::{self, Row, Shape};
 use crate::{number, sections, words};
 
+/// What is shown of a section.
+type Pick = fn(&SectionSheet) -> Option<Band>;
+
 /// Lays the answer out.
 pub fn text(report: &Report, common: &Common) -> String {
     let mut page = Page::new();
@@ -26,7 +29,7 @@ pub fn text(report: &Report, common: &Common) -> String {
     page.gap();
     summary(&mut page, said, units);
     sections::findings(&mut page, &said.findings);
-    let over_radius: [(&str, fn(&SectionSheet) -> Option<Band>); 4] = [
+    let over_radius: [(&str, Pick); 4] = [
         ("Pitch", |s| s.pitch),
         ("Width of the blade along its face", |s| s.chord),
         ("Greatest thickness", |s| s.thickness),
@@ -152,7 +155,7 @@ fn summary(page: &mut Page, said: &SurveyReport, units: Units) {
 }
 
 /// One quantity over the radius, a column for each blade.
-fn by_radius(page: &mut Page, said: &SurveyReport, name: &str, pick: fn(&SectionSheet) -> Option<Band>, units: Units) {
+fn by_radius(page: &mut Page, said: &SurveyReport, name: &str, pick: Pick, units: Units) {
     let mut radii: Vec<f64> = said
         .blades
         .iter()

@@ -23,7 +23,7 @@ pub fn all<'a>(files: impl IntoIterator<Item = &'a Path>, options: &Options) -> 
             return Err(fail(std::io::ErrorKind::IsADirectory.into()));
         }
         // A pipe has no length.
-        opened.push((file, source, about.is_file().then(|| about.len())));
+        opened.push((file, source, about.is_file().then_some(about.len())));
     }
     let total = opened.iter().map(|(_, _, size)| *size).sum::<Option<u64>>();
     let mut bar = Bar::new(total);
@@ -59,7 +59,7 @@ impl Bar {
         if self.shown.is_none() && self.start.elapsed() < PATIENCE {
             return;
         }
-        let total = self.total;
+        let (total, before) = (self.total, self.before);
         let bar = self.shown.get_or_insert_with(|| {
             let bar = ProgressBar::with_draw_target(total, ProgressDrawTarget::stderr());
             let template = match total {
@@ -70,6 +70,9 @@ impl Bar {
             if let Ok(style) = ProgressStyle::with_template(template) {
                 bar.set_style(style.progress_chars("▒▒╌"));
             }
+            // What was read before the bar appeared took its time too: the speed shown starts here.
+            bar.set_position(before + done);
+            bar.reset_eta();
             bar
         });
         bar.set_message(name.to_owned());

@@ -156,6 +156,9 @@ fn refused(loaded: &Loaded, text: &str, problems: &[job::Problem]) -> Failure {
     Failure::Job(job::render(problems, &loaded.name, text, false))
 }
 
+/// Most proposals weighed before they are accepted.
+const WEIGHED: usize = 8;
+
 type Weighed = (Option<counsel::report::Evidence>, Vec<OpenQuestion>, bool);
 
 /// What the readings of the job taught; proposals that are not in it yet are counted in.
@@ -165,8 +168,11 @@ fn weighed(job: &Job, offered: &[Proposal], proposals: &[Proposed], common: &Com
     let more: Vec<job::Reading> = open
         .map(|(of, proposal)| if proposal.full_throttle { of.at_full_throttle() } else { of.reading.clone() })
         .collect();
-    let counted = !more.is_empty();
-    job.readings.extend(more);
+    // A season's log offers hundreds: weighing them is worth the wait for those that are meant.
+    let counted = !more.is_empty() && more.len() <= WEIGHED;
+    if counted {
+        job.readings.extend(more);
+    }
     match answers::evidence(&job, common) {
         Ok(evidence) => Ok((Some(evidence), Vec::new(), counted)),
         Err(Failure::Lack(lack)) => Ok((None, OpenQuestion::of(&lack), false)),

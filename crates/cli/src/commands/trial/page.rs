@@ -137,10 +137,18 @@ fn proposals(page: &mut Page, said: &Trial, units: Units) {
     }
     page.heading("Readings proposed");
     let mut spoken = Vec::new();
-    for proposal in &said.proposals {
+    for proposal in listed(&said.proposals) {
         page.hanging(&line(proposal, units), Ink::Speak, &format!("{:>3}  ", proposal.number), "     ");
         page.hanging(&format!("{}.", words::sentence(&proposal.made_of)), Ink::Plain, "     ", "     ");
         doubt(page, &proposal.doubts, "     ", &mut spoken);
+    }
+    let more = said.proposals.len().saturating_sub(LISTED);
+    if more > 0 {
+        let more = words::count(more, "proposal", "proposals");
+        page.set_in(
+            &format!("The best are shown; {more} more with --format json. A log of the trial alone is easier to look through."),
+            Ink::Quiet,
+        );
     }
     page.gap();
     match &said.written {
@@ -158,6 +166,23 @@ fn proposals(page: &mut Page, said: &Trial, units: Units) {
             );
         }
     }
+}
+
+/// Proposals shown.
+const LISTED: usize = 16;
+
+/// All proposals, or the best when there are many; in the order of their numbers.
+fn listed(proposals: &[Proposed]) -> Vec<&Proposed> {
+    let mut best: Vec<&Proposed> = proposals.iter().collect();
+    let rank = |proposal: &Proposed| match proposal.quality {
+        "good" => 0,
+        "fair" => 1,
+        _ => 2,
+    };
+    best.sort_by_key(|proposal| (!proposal.accepted, rank(proposal)));
+    best.truncate(LISTED);
+    best.sort_by_key(|proposal| proposal.number);
+    best
 }
 
 /// A proposal in one line.

@@ -73,7 +73,7 @@ fn keller(case: &Case) -> String {
 pub(super) fn slip(case: &Case, list: &mut Vec<Finding>) {
     // By the reading itself where there is one: no model, only pitch, ratio and speed as stated.
     let plan = &case.panel.crowd.plan;
-    let pitch = plan.dists[Latent::Pitch as usize].middle;
+    let pitch = plan.marked_pitch;
     let ratio = plan.dists[Latent::Reduction as usize].middle;
     let read = case.job.readings.iter().enumerate().filter(|(_, r)| r.state.propeller.is_none()).find_map(|(i, r)| {
         let shaft = r.shaft_speed.as_ref().map(|q| q.middle).or_else(|| {
