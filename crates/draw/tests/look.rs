@@ -1,4 +1,5 @@
 //! Renders every picture of the demo boats to look at: `cargo test -p draw --features png -- --ignored look`.
+#[cfg(feature = "png")]
 use draw::*;
 
 #[cfg(feature = "png")]
@@ -6,7 +7,9 @@ use draw::*;
 #[ignore = "writes files to look at"]
 fn look() {
     use counsel::Options;
-    let folder = std::path::PathBuf::from(std::env::var("LOOK").unwrap_or_else(|_| "/tmp".into()));
+    let folder = std::path::PathBuf::from(
+        std::env::var("LOOK").unwrap_or_else(|_| std::env::temp_dir().to_string_lossy().into_owned()),
+    );
     let only = std::env::var("ONLY").unwrap_or_default();
     for boat in ["kittiwake", "gannet", "razorbill", "turnstone"] {
         let text =
