@@ -1,7 +1,9 @@
 //! Published data and the tests that replay it.
 
 pub mod boats;
+pub mod causes;
 pub mod page;
+pub mod synthetic;
 
 /// Asserts that `got` lies within `tolerance` of `want` (absolute), naming the source of `want`.
 #[macro_export]

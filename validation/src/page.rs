@@ -1,6 +1,8 @@
 //! The table of the replay as a Markdown page.
 
 use crate::boats::{Entry, Outcome, Way, index, job};
+use crate::causes::{self, Case};
+use crate::synthetic::{Trial, coverage, inside};
 use counsel::{Options, judge};
 use std::fmt::Write as _;
 
@@ -143,6 +145,116 @@ fn sisters(out: &mut String, boats: &[Entry], options: &Options) {
             band.low,
             band.high,
             entry.sisters.len()
+        );
+    }
+}
+
+/// Boats whose truth is known.
+const HIDDEN: usize = 300;
+/// Of them, with ten sharp readings.
+const SHARP: usize = 100;
+/// Seed of the truths; the judgement draws from its own.
+const TRUTHS: u64 = 2026;
+
+/// The pages on boats whose truth is known: coverage, effective boats, causes.
+#[must_use]
+pub fn truths(options: &Options) -> String {
+    let mut out = String::from(
+        "\n# Boats whose truth is known\n\nDrawn from the assumptions of demo and replayed boats by a seed of their own, read with instruments that \
+         err as assumed, judged from the readings alone. This proves the weighing, not the assumptions.\n\n",
+    );
+    let mixed = coverage(HIDDEN, TRUTHS, &Options { boats: 2000, ..*options }, false);
+    let sharp = coverage(SHARP, TRUTHS + 1, options, true);
+    let _ = writeln!(
+        out,
+        "## After a change of pitch\n\nOne to ten readings (or ten sharp ones: optical tachometer, GPS both ways, fuel), then 6 to 15 % more or \
+         less pitch. Share of truths inside their 80 % bands; levels as they would be read on another day.\n\n\
+         | readings | boats | engine speed | speed | difference of engine speed | readings explained |\n|---|--:|--:|--:|--:|--:|"
+    );
+    let few: Vec<Trial> = mixed.iter().filter(|t| t.readings <= 3).cloned().collect();
+    let many: Vec<Trial> = mixed.iter().filter(|t| t.readings > 3).cloned().collect();
+    for (name, list) in [("**all**", &mixed), ("one to three", &few), ("four to ten", &many), ("ten sharp", &sharp)] {
+        let share =
+            |f: &dyn Fn(&Trial) -> bool| 100.0 * list.iter().filter(|t| f(t)).count() as f64 / list.len().max(1) as f64;
+        let _ = writeln!(
+            out,
+            "| {name} | {} | {:.0} % | {:.0} % | {:.0} % | {:.0} % |",
+            list.len(),
+            share(&|t| inside(&t.engine_speed)),
+            share(&|t| inside(&t.speed)),
+            share(&|t| inside(&t.difference)),
+            share(&|t| t.explained)
+        );
+    }
+    let mut left: Vec<f64> = sharp.iter().map(|t| t.effective).collect();
+    left.sort_unstable_by(f64::total_cmp);
+    let at = |share: f64| left.get((share * left.len() as f64) as usize).copied().unwrap_or(0.0);
+    let _ = writeln!(
+        out,
+        "\nEffective boats left by ten sharp readings: least {:.0}, one in ten below {:.0}, half below {:.0}; {} of {} below 400.\n",
+        at(0.0),
+        at(0.1),
+        at(0.5),
+        left.iter().filter(|e| **e < 400.0).count(),
+        left.len()
+    );
+    planted(&mut out, &causes::cases(HIDDEN, TRUTHS, options));
+    out
+}
+
+fn planted(out: &mut String, cases: &[Case]) {
+    let _ = writeln!(
+        out,
+        "## Planted causes\n\n{} boats, each with one cause drawn by its chance beforehand, its size from other spreads than the program's. Readings: \
+         full throttle and part throttle by dashboard and GPS both ways; half with an earlier full-throttle reading, clean; half with symptoms \
+         and onset drawn by likelihoods stated in `validation/src/causes.rs`.\n\n\
+         | boats with | number | first | among three | first, as stated | among three, as stated |\n|---|--:|--:|--:|--:|--:|",
+        cases.len()
+    );
+    let mut row = |name: &str, list: Vec<&Case>| {
+        if list.is_empty() {
+            return;
+        }
+        let n = list.len() as f64;
+        let told = |places: usize| {
+            100.0 * list.iter().map(|c| c.told.iter().take(places).map(|t| t.1).sum::<f64>()).sum::<f64>() / n
+        };
+        let found = |places: usize| 100.0 * list.iter().filter(|c| c.place() < places).count() as f64 / n;
+        let _ = writeln!(
+            out,
+            "| {name} | {} | {:.0} % | {:.0} % | {:.0} % | {:.0} % |",
+            list.len(),
+            found(1),
+            found(3),
+            told(1),
+            told(3)
+        );
+    };
+    row("**all**", cases.iter().collect());
+    row("an earlier reading, symptoms", cases.iter().filter(|c| c.earlier && c.seen).collect());
+    row("an earlier reading", cases.iter().filter(|c| c.earlier && !c.seen).collect());
+    row("symptoms", cases.iter().filter(|c| !c.earlier && c.seen).collect());
+    row("neither", cases.iter().filter(|c| !c.earlier && !c.seen).collect());
+    let mut truths: Vec<&str> = cases.iter().map(|c| c.truth).collect();
+    truths.sort_unstable();
+    truths.dedup();
+    for truth in truths {
+        row(truth, cases.iter().filter(|c| c.truth == truth).collect());
+    }
+    let _ = writeln!(
+        out,
+        "\nAre stated chances right? Every cause told of every boat, by tenths of its chance.\n\n\
+         | chance | causes told | mean chance | came true |\n|---|--:|--:|--:|"
+    );
+    for (i, d) in causes::reliability(cases).iter().enumerate().filter(|(_, d)| d.told > 0) {
+        let _ = writeln!(
+            out,
+            "| {} to {} % | {} | {:.1} % | {:.1} % |",
+            10 * i,
+            10 * (i + 1),
+            d.told,
+            100.0 * d.stated,
+            100.0 * d.true_ones as f64 / d.told as f64
         );
     }
 }

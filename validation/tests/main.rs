@@ -4,8 +4,11 @@ mod boats;
 mod engine;
 mod limits;
 mod openwater;
+mod questions;
 mod running;
 mod stern;
+mod synthetic;
+mod trade;
 mod water;
 
 mod hull_planing;

@@ -5,5 +5,7 @@ use std::io::Write as _;
 fn main() -> std::io::Result<()> {
     let options = counsel::Options::default();
     let outcomes = validation::boats::replay(&options);
-    std::io::stdout().write_all(validation::page::page(&outcomes, &options).as_bytes())
+    let mut out = std::io::stdout();
+    out.write_all(validation::page::page(&outcomes, &options).as_bytes())?;
+    out.write_all(validation::page::truths(&options).as_bytes())
 }

@@ -213,6 +213,7 @@ enum Change {
 impl Variant {
     /// The plan under this suspicion.
     pub fn apply(&self, base: &Plan) -> Plan {
+        let base = &without_growth(base);
         let mut plan = base.clone();
         for (latent, change) in &self.change {
             let dist = &mut plan.dists[*latent as usize];
@@ -237,6 +238,21 @@ impl Variant {
         }
         plan
     }
+}
+
+/// The plan with bottom and blades no worse than slime where nobody stated them: shell is a cause of its own here, and a
+/// boat "as stated" that hides it in what is unknown would take its chance away.
+pub(super) fn without_growth(base: &Plan) -> Plan {
+    let mut plan = base.clone();
+    for (latent, low, middle, high) in
+        [(Latent::BladeRoughness, 30e-6, 90e-6, 400e-6), (Latent::HullRoughness, 35e-6, 100e-6, 400e-6)]
+    {
+        let dist = &mut plan.dists[latent as usize];
+        if !plan.origin[latent as usize].0 && dist.high > high {
+            *dist = Dist::band(low, middle, high);
+        }
+    }
+    plan
 }
 
 /// Everything that can be suspected of this boat.
