@@ -4,6 +4,7 @@ use counsel::report::{Choice, Comparison, Diagnosis, Judgement};
 use counsel::survey::SurveyReport;
 use serde::Serialize;
 
+use crate::commands::draw::Drawings;
 use crate::commands::new::Recorded;
 use crate::commands::openwater::OpenWater;
 use crate::commands::sources::Sources;
@@ -48,6 +49,8 @@ pub enum Report {
     Trial(Box<Trial>),
     /// `fairwake survey`
     Survey(Box<SurveyReport>),
+    /// `fairwake draw`
+    Draw(Drawings),
     /// `fairwake openwater`
     OpenWater(OpenWater),
     /// `fairwake resistance`

@@ -8,7 +8,8 @@ use job::Job;
 use crate::args::Common;
 use crate::failure::Failure;
 
-fn options(common: &Common) -> Options {
+/// The crowd asked for.
+pub fn options(common: &Common) -> Options {
     Options { boats: common.boats as usize, seed: common.seed }
 }
 

@@ -97,6 +97,8 @@ pub enum Command {
     Trial(TrialArgs),
     /// The propeller as it was measured: pitches, accuracy class, repair sheet, bore
     Survey(SurveyArgs),
+    /// Draw: the propeller, engine and demand, where the power goes, and more; STL and DXF for the workshop
+    Draw(DrawArgs),
     /// Open-water characteristics of a propeller by a published series
     Openwater(OpenWaterArgs),
     /// Resistance of the hull over speed
@@ -167,7 +169,7 @@ pub enum FailOnChange {
 
 /// What can be changed.
 #[derive(Debug, Args)]
-#[command(next_help_heading = "Changes (at least one)")]
+#[command(next_help_heading = "Changes to try")]
 pub struct ChangeArgs {
     /// Diameter, e.g. "15 in" or "380 mm"
     #[arg(long, value_name = "LENGTH", value_parser = value::length)]
@@ -273,6 +275,97 @@ pub struct SurveyArgs {
     /// Add the table's blades to the job file, which must hold none yet
     #[arg(long)]
     pub add: bool,
+}
+
+/// `fairwake draw`
+#[derive(Debug, Args)]
+pub struct DrawArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Which pictures [all of them when left out]
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "LIST")]
+    pub what: Vec<DrawWhat>,
+    /// The folder to write into; made when it is not there
+    #[arg(short, long, default_value = ".", value_name = "DIR")]
+    pub output: PathBuf,
+    /// Width of the pictures in pixels; below 560 they are laid out for a phone
+    #[arg(long, default_value_t = 900, value_name = "PIXELS", value_parser = clap::value_parser!(u16).range(320..=2000))]
+    pub width: u16,
+    /// Date printed on them [that of the last reading when left out]
+    #[arg(long, value_name = "TEXT")]
+    pub date: Option<String>,
+    /// Light ink on a dark ground
+    #[arg(long)]
+    pub dark: bool,
+    /// Each picture as PNG too (builds with the feature `png`)
+    #[arg(long)]
+    pub png: bool,
+    /// Blade, hub and propeller as STL
+    #[arg(long)]
+    pub stl: bool,
+    /// Expanded outline and pitch templates at full size as DXF
+    #[arg(long)]
+    pub dxf: bool,
+    /// Replace files that are there
+    #[arg(long)]
+    pub force: bool,
+    /// Changes, drawn as before and after.
+    #[command(flatten)]
+    pub change: ChangeArgs,
+}
+
+/// What `draw` can draw.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum DrawWhat {
+    // The propeller: from astern, from the side, expanded
+    Propeller,
+    // Engine limit and propeller demand
+    Demand,
+    // Where the power goes
+    Flow,
+    // Engine speed, fuel and slip over boat speed
+    Speeds,
+    // Cavitation over the speed range
+    Cavitation,
+    // The shortlist at a glance
+    Shortlist,
+    // What the readings taught
+    Known,
+    // Causes and their evidence
+    Causes,
+    // The propeller in its place
+    Place,
+}
+
+impl DrawWhat {
+    /// Every one.
+    pub const ALL: [DrawWhat; 9] = [
+        DrawWhat::Propeller,
+        DrawWhat::Demand,
+        DrawWhat::Flow,
+        DrawWhat::Speeds,
+        DrawWhat::Cavitation,
+        DrawWhat::Shortlist,
+        DrawWhat::Known,
+        DrawWhat::Causes,
+        DrawWhat::Place,
+    ];
+
+    /// Name of its file, without ending.
+    pub const fn file(self) -> &'static str {
+        match self {
+            DrawWhat::Propeller => "propeller",
+            DrawWhat::Demand => "demand",
+            DrawWhat::Flow => "flow",
+            DrawWhat::Speeds => "speeds",
+            DrawWhat::Cavitation => "cavitation",
+            DrawWhat::Shortlist => "shortlist",
+            DrawWhat::Known => "known",
+            DrawWhat::Causes => "causes",
+            DrawWhat::Place => "place",
+        }
+    }
 }
 
 /// What a log is written in.

@@ -3,6 +3,7 @@
 mod answers;
 mod bad_input;
 mod command;
+mod draw;
 mod help;
 mod new;
 mod pages;

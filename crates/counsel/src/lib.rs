@@ -3,6 +3,7 @@
 
 pub mod change;
 pub mod crowd;
+pub mod curves;
 pub mod lack;
 mod measures;
 pub mod panel;
@@ -23,7 +24,8 @@ mod judge;
 pub use change::Change;
 pub use choose::choose;
 pub use compare::compare;
-pub use diagnose::diagnose;
+pub use curves::{Curves, curves, curves_after};
+pub use diagnose::{diagnose, suspected};
 pub use evidence::evidence;
 pub use foresee::{Foreseen, foresee};
 pub use judge::judge;

@@ -32,7 +32,8 @@ pub fn run(args: &TryArgs, common: &Common, colour: bool) -> Result<Outcome, Fai
     Ok(Outcome { text: Box::new(text), report: Report::Try(Box::new(comparison)), doubts: loaded.doubts, reached })
 }
 
-fn change(args: &ChangeArgs) -> Change {
+/// What the arguments ask to change.
+pub fn change(args: &ChangeArgs) -> Change {
     Change {
         diameter: args.diameter,
         pitch: args.pitch,

@@ -4,6 +4,7 @@ pub mod change;
 pub mod choose;
 pub mod completions;
 pub mod diagnose;
+pub mod draw;
 pub mod judge;
 pub mod new;
 pub mod openwater;

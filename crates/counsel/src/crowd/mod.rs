@@ -24,6 +24,8 @@ use stats::{Weighted, effective};
 const SCOUTS: usize = 512;
 /// Rounds of scouting: the lines are fitted anew where the last ones led.
 const SCOUTING: u32 = 3;
+/// Effective share of a scouting party that needs no further one.
+const GOOD: f64 = 0.3;
 /// Most batches added where the first leaves too few effective boats.
 const ROUNDS: u32 = 8;
 /// Least effective number of boats aimed at.
@@ -155,11 +157,14 @@ impl Crowd {
             let batch = Batch::draw(&plan, &Proposal::prior(), count, seed);
             return Crowd::of(plan, batch, Vec::new(), seed);
         }
-        let scouts = SCOUTS.min(count);
+        let scouts = SCOUTS.min((count / 2).max(256)).min(count);
         let mut proposal = Proposal::prior();
         let mut before = Vec::new();
         for round in 0..SCOUTING {
             let batch = Batch::draw(&plan, &proposal, scouts, seed.wrapping_add(0x9e37 + 0x79b9 * round));
+            if round > 0 && effective(&batch.weights(1.0)) > GOOD * scouts as f64 {
+                break;
+            }
             proposal = batch.bent(&plan, &proposal);
             if round == 0 {
                 before = batch.shown;
@@ -168,13 +173,10 @@ impl Crowd {
         let mut batch = Batch::draw(&plan, &proposal, count, seed);
         let mut proposals = vec![proposal];
         for round in 1..=ROUNDS {
-            if effective(&batch.weights(1.0)) >= ENOUGH.min(0.2 * count as f64) {
+            if effective(&batch.weights(1.0)) >= ENOUGH.min(0.1 * count as f64) {
                 break;
             }
             let weights = batch.tempered(0.15 * batch.boats.len() as f64);
-            if std::env::var("TRACE").is_ok() {
-                eprintln!("r{round} {:.0}", effective(&batch.weights(1.0)));
-            }
             let Some(moved) = proposals.last().and_then(|p| p.moved(&batch.z, &weights)) else { break };
             let next = Batch::draw(&plan, &moved, count, seed.wrapping_add(0x85eb * round));
             proposals.push(moved);

@@ -55,6 +55,15 @@ pub fn diagnose(job: &Job, options: &Options) -> Result<Diagnosis, Lack> {
     })
 }
 
+/// Chance of each cause (by its code) before the readings are weighed: from what the caller said and which instruments were used.
+#[must_use]
+pub fn suspected(job: &Job) -> Vec<(&'static str, f64)> {
+    let moved = prior::moved(job);
+    let chances: Vec<f64> = Cause::ALL.iter().map(|c| weigh::prior_of(*c, &moved)).collect();
+    let total: f64 = chances.iter().sum();
+    Cause::ALL.iter().zip(chances).map(|(c, p)| (c.about().code, p / total)).collect()
+}
+
 fn inch_of_pitch(panel: &Panel, judged: &Setup, pitch: f64) -> Band {
     let hulls = panel.resistance(judged);
     let at = |p: f64| panel.run_on(&Setup { pitch: Some(p), ..*judged }, &hulls);

@@ -93,6 +93,12 @@ pub fn survey(job: &Job) -> Result<SurveyReport, Lack> {
     })
 }
 
+/// The measured propeller of a job, where enough was measured to draw it.
+#[must_use]
+pub fn measured(job: &Job) -> Option<Measured> {
+    Reduced::of(job)?.measured
+}
+
 fn band(e: Estimate, scale: f64, unit: &'static str) -> Band {
     let (low, high) = e.band();
     Band { low: scale * low, middle: scale * e.value, high: scale * high, unit }

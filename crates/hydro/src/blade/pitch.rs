@@ -165,7 +165,7 @@ impl PitchTable {
     }
 }
 
-/// Weight of radius `x = r/R` in the effective pitch: `x² √(1-x)`, 0 outside 0..1. Ours, see [`METHOD_EFFECTIVE`].
+/// Weight of radius `x = r/R` in the effective pitch: `x² √(1-x)`, 0 outside 0..1. Ours, see `METHOD_EFFECTIVE`.
 #[must_use]
 pub fn pitch_weight(x: f64) -> f64 {
     if (0.0..=1.0).contains(&x) { x * x * (1.0 - x).sqrt() } else { 0.0 }

@@ -43,7 +43,7 @@ pub fn published(pitch_ratio: f64, expanded_area_ratio: f64, blades: u8) -> Poly
 /// The series for one propeller, kept where the polynomials make sense, with notes when that moved them.
 ///
 /// The data are of three blades. Another number is taken through the B-series ratio of thrust and of torque at the same pitch
-/// and area, at [`USUAL_LOADING`]: the published terms with `Z` add the B-series difference instead, which on the larger
+/// and area, at `USUAL_LOADING`: the published terms with `Z` add the B-series difference instead, which on the larger
 /// flat-faced torque puts four blades before two at equal load, against what the trade knows.
 ///
 /// No effect of the Reynolds number: the fit does not say at which it holds.

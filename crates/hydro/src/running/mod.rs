@@ -18,12 +18,13 @@ mod balance;
 mod bollard;
 mod full_throttle;
 mod partload;
+pub mod split;
 
 pub use full_throttle::{FullThrottle, Held, Hump};
 pub use partload::{Demand, Steady};
 
 /// Methods of this room.
-pub const METHODS: &[&Method] = &[&METHOD];
+pub const METHODS: &[&Method] = &[&METHOD, &split::METHOD];
 
 /// What the balance is.
 pub const METHOD: Method = Method {
