@@ -103,7 +103,11 @@ fn drawn(said: &Choice, lines: &[(usize, &Candidate)], units: Units) -> Vec<Row>
         if !fitted && !by_merit.iter().any(|(of, _)| of == number) {
             continue;
         }
-        let label = if fitted { format!("{number} as it is") } else { format!("{number} {}", name(candidate, units)) };
+        let label = match candidate.step {
+            // The ratio stands in the table: here is room for the size.
+            Step::Ratio => format!("{number} {}", size(candidate, units)),
+            _ => format!("{number} {}", name(candidate, units)),
+        };
         let shape = if fitted { Shape::Thin } else { Shape::Full };
         rows.push(sections::engine_speed(&label, &candidate.full_throttle, shape, units));
     }
