@@ -64,8 +64,11 @@ fn planted(code: &str) -> (Rows, bool) {
     }
 }
 
+/// A symptom, how often it is seen with some causes, and with the rest.
+type Seen = (Symptom, &'static [(&'static str, f64)], f64);
+
 /// Chance that an owner reports a symptom: with these causes, and with any other. `estimate`.
-const SEEN: &[(Symptom, &[(&str, f64)], f64)] = &[
+const SEEN: &[Seen] = &[
     (
         Symptom::BlackSmoke,
         &[
