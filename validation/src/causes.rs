@@ -64,8 +64,11 @@ fn planted(code: &str) -> (Rows, bool) {
     }
 }
 
-/// Chance that an owner reports a symptom: with these causes, and with any other. `estimate`.
-const SEEN: &[(Symptom, &[(&str, f64)], f64)] = &[
+/// A symptom, its chance with some causes (by code), and with any other.
+type Seen = (Symptom, &'static [(&'static str, f64)], f64);
+
+/// Chance that an owner reports a symptom. `estimate`.
+const SEEN: &[Seen] = &[
     (
         Symptom::BlackSmoke,
         &[

@@ -34,7 +34,7 @@ fn tried(job: &Job, change: Change) -> Comparison {
 
 fn marked(job: &Job) -> (f64, f64) {
     let p = &job.propeller;
-    (p.diameter.as_ref().unwrap().middle, p.pitch.as_ref().unwrap().middle)
+    (p.diameter.as_ref().expect("stated").middle, p.pitch.as_ref().expect("stated").middle)
 }
 
 #[test]
