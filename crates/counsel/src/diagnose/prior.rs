@@ -236,6 +236,14 @@ fn known(job: &Job, push: &mut impl FnMut(Cause, f64, &str)) {
     if p.area_ratio.is_some() {
         push(Cause::Style, 0.4, "the blade area is known");
     }
+    if let Some(surveyed) = crate::survey::fitted(job) {
+        if surveyed.pitch.is_some() {
+            push(Cause::Stamp, 0.05, "the pitch was measured in the survey");
+        }
+        if surveyed.area_ratio.is_some() {
+            push(Cause::Style, 0.2, "the blades were measured in the survey");
+        }
+    }
     match p.growth {
         Some(Growth::Clean) => push(Cause::GrowthBlades, 0.1, "the blades are said to be clean"),
         Some(_) => push(Cause::GrowthBlades, 4.0, "growth is stated on the blades"),
