@@ -189,7 +189,10 @@ pub(crate) fn columns(
     let mut left: Vec<&str> = Vec::new();
     for (at, text) in header.iter().enumerate() {
         let cell = cell(text);
-        let Some(kind) = kind(&cell.words) else {
+        // `engine (rpm)` says by its unit what it is.
+        let mut words = cell.words.clone();
+        words.extend(cell.unit.iter().filter(|u| u.eq_ignore_ascii_case("rpm")).cloned());
+        let Some(kind) = kind(&words) else {
             left.push(text.trim());
             continue;
         };
@@ -215,7 +218,11 @@ pub(crate) fn columns(
     if !left.is_empty() {
         let names: Vec<&str> = left.iter().copied().filter(|n| !n.is_empty()).take(8).collect();
         let message = format!("columns that are not used: {}", names.join(", "));
-        doubts.push(Doubt::new("columns-unused", message, "no harm done"));
+        doubts.push(Doubt::new(
+            "columns-unused",
+            message,
+            "head a column `rpm`, `speed (kn)`, `course` or `depth (m)` if one of these was meant",
+        ));
     }
     if !used.iter().any(|(_, h)| matches!(h, Holds::Time(_))) {
         return Err(Refusal::new(
@@ -290,4 +297,17 @@ fn factor(
         Dimension::FuelFlow if !unit.volume => unit.factor / density,
         _ => unit.factor,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_column_in_rpm_is_an_engine_or_a_shaft() {
+        let header: Vec<String> = ["time (s)", "engine (rpm)", "shaft (rpm)"].map(str::to_owned).to_vec();
+        let mut doubts = Vec::new();
+        assert!(columns(&header, None, 840.0, &mut doubts).is_ok());
+        assert!(doubts.is_empty(), "{doubts:?}");
+    }
 }
