@@ -154,11 +154,8 @@ impl<'a> Panel<'a> {
     }
 }
 
-/// Density of the fuel, kg/L: diesel 0.84, petrol 0.745 (common practice, no source).
+/// Density of the fuel, kg/L.
 #[must_use]
 pub fn fuel_density(kind: job::EngineKind) -> f64 {
-    match kind {
-        job::EngineKind::Petrol | job::EngineKind::Outboard => 0.745,
-        _ => 0.84,
-    }
+    job::quantity::fuel_density(Some(kind)) / 1000.0
 }

@@ -237,7 +237,8 @@ pub fn series_spread(k: &Knowledge, ducted: bool) -> Spread {
 }
 
 /// A propeller from stock is not the series: outline, sections, thickness. Engine makers allow 5 % on the power a good new
-/// propeller absorbs (Caterpillar LEGM4725, 2004); taken as one standard deviation, since styles are seldom known.
+/// propeller absorbs (Caterpillar LEGM4725, 2004); a little more is taken as one standard deviation, since style and
+/// casting are seldom known (`estimate`).
 const STOCK: f64 = 0.06;
 
 trait Stock {
