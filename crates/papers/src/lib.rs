@@ -1,0 +1,1 @@
+//! The documents handed over: HTML always, PDF with the feature `pdf`.

@@ -1,0 +1,1 @@
+//! The local page: the whole job of one folder, served on loopback.
