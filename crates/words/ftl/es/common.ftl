@@ -1,0 +1,5 @@
+# Palabras que comparten la página y los documentos.
+common-blades = { $count ->
+    [one] { $count } pala
+   *[other] { $count } palas
+}
