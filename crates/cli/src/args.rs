@@ -272,7 +272,10 @@ pub struct SurveyArgs {
     /// The tool that made the table, which sets the spreads
     #[arg(long, value_name = "TOOL", value_parser = value::word::<Tool>(), requires = "gauge")]
     pub tool: Option<Tool>,
-    /// Add the table's blades to the job file, which must hold none yet
+    /// Take the points clicked round a blade on a photograph (CSV: x, y in pixels); the job's [survey.photo] says centre and scale
+    #[arg(long, value_name = "CSV")]
+    pub outline: Option<PathBuf>,
+    /// Add the tables' blades or points to the job file, which must hold none yet
     #[arg(long)]
     pub add: bool,
 }

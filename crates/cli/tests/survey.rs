@@ -60,7 +60,7 @@ fn what_cannot_be_surveyed() {
     for (arguments, why) in [
         (vec!["survey", "examples/kittiwake.toml"], "survey is missing"),
         (vec!["survey", "examples/kittiwake.toml", "--gauge", "none.csv"], "there is no such file"),
-        (vec!["survey", "examples/kittiwake.toml", "--add"], "no gauge table was named"),
+        (vec!["survey", "examples/kittiwake.toml", "--add"], "no table was named"),
         (vec!["survey", "examples/kittiwake.toml", "--gauge", broken], "broken.csv"),
         (vec!["survey", "examples/kittiwake.toml", "--tool", "rule"], "--gauge"),
     ] {
@@ -68,4 +68,31 @@ fn what_cannot_be_surveyed() {
         assert!(said.starts_with("code 2\n--- out\n--- err\n"), "{arguments:?}: {said}");
         assert!(said.contains(why), "{arguments:?}: {said}");
     }
+}
+
+/// Points clicked round a blade go into the job file, and its page then speaks of the photograph.
+#[test]
+fn a_clicked_outline_goes_into_the_job_file() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let (job, clicks) = (folder.path().join("a.toml"), folder.path().join("clicks.csv"));
+    let before = "[propeller]\ndiameter = \"16 in\"\npitch = \"11 in\"\nblades = 3\n[survey.hub]\ndiameter = \"70 mm\"\n[survey.photo]\ncentre_x = 800\ncentre_y = 1000\nscale_length = \"203 mm\"\nscale_pixels = 812\n";
+    fs::write(&job, before).expect("written");
+    fs::write(
+        &clicks,
+        "x px,y px\n760,860\n690,700\n620,480\n640,300\n760,190\n860,200\n930,320\n960,480\n900,700\n840,860\n",
+    )
+    .expect("written");
+    let paths = [&job, &clicks].map(|path| path.to_str().expect("a plain path"));
+    let page = said(&mut fairwake(&["survey", paths[0], "--outline", paths[1], "--add"]));
+    assert!(page.starts_with("code 0") && page.contains("One blade by the photograph"), "{page}");
+    let after = fs::read_to_string(&job).expect("there");
+    assert!(after.starts_with(before) && after.matches("[[survey.photo.point]]").count() == 10, "{after}");
+    assert_eq!(said(&mut fairwake(&["survey", paths[0]])), page);
+    let twice = said(&mut fairwake(&["survey", paths[0], "--outline", paths[1], "--add"]));
+    assert!(twice.starts_with("code 2") && twice.contains("holds a clicked outline already"), "{twice}");
+    fs::write(&clicks, "1,2\n3,four\n").expect("written");
+    let bad = said(&mut fairwake(&["survey", paths[0], "--outline", paths[1]]));
+    assert!(bad.starts_with("code 2") && bad.contains("3,four"), "{bad}");
+    let nowhere = said(&mut fairwake(&["survey", "examples/cormorant.toml", "--outline", paths[1]]));
+    assert!(nowhere.starts_with("code 2"), "{nowhere}");
 }

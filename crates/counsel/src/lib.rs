@@ -32,6 +32,11 @@ pub use judge::judge;
 pub use lack::{Lack, Missing};
 pub use resistance::{ResistanceRow, ResistanceTable, resistance};
 
+/// The published methods that judge and do not compute: they stand beside those of [`hydro::source::methods`].
+pub fn methods() -> impl Iterator<Item = &'static hydro::source::Method> {
+    [&survey::accuracy::METHOD].into_iter()
+}
+
 /// How large a crowd to draw, and from which seed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Options {

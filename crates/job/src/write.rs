@@ -65,6 +65,11 @@ impl Out {
         self
     }
 
+    pub(crate) fn number(&mut self, name: &str, number: f64) -> &mut Self {
+        self.line(name, &show(number, 12));
+        self
+    }
+
     pub(crate) fn quantity(&mut self, name: &str, quantity: Option<&Quantity>) -> &mut Self {
         if let Some(quantity) = quantity {
             let text = self.stated(name, quantity, None);

@@ -110,7 +110,10 @@ fn wrong_values_are_refused_and_change_nothing() {
     }
     assert_eq!(document.to_string(), crate::FULL);
     let help = document.set("pitch", "11 in").unwrap_err()[0].help.clone().unwrap();
-    assert_eq!(help, "did you mean propeller.pitch, reading.state.propeller.pitch or survey.blade.section.pitch?");
+    assert_eq!(
+        help,
+        "did you mean propeller.pitch, reading.state.propeller.pitch, survey.design.pitch or survey.blade.section.pitch?"
+    );
 }
 
 #[test]

@@ -55,7 +55,8 @@ impl MethodRecord {
 }
 
 pub fn run(args: &SourcesArgs) -> Result<Outcome, Failure> {
-    let mut methods: Vec<MethodRecord> = hydro::source::methods().map(MethodRecord::from).collect();
+    let mut methods: Vec<MethodRecord> =
+        hydro::source::methods().chain(counsel::methods()).map(MethodRecord::from).collect();
     if let Some(term) = &args.term {
         let lower = term.to_lowercase();
         let (found, others): (Vec<MethodRecord>, Vec<MethodRecord>) =

@@ -8,8 +8,20 @@
 //! edition, 1981; that the second of 2015 kept them is from memory). Section length: percentages in two copies, that they
 //! are parts of D/Z is from memory. Extreme radius, balance and every millimetre minimum of pitch: from memory.
 
+use hydro::source::{Method, Trust};
 use serde::Serialize;
 use std::fmt;
+
+/// The classes.
+pub const METHOD: Method = Method {
+    name: "iso-484-classes",
+    quantity: "accuracy class S, I, II, III of pitch, section length, thickness, spacing, rake, radius and balance",
+    formula: "deviation over what is meant against the percentage of the class; the worst value decides",
+    range: "diameters 0.80 to 2.50 m (part 2), above 2.50 m (part 1); below 0.80 m the trade applies the percentages of part 2",
+    error: "percentages of pitch and thickness, spacing, rake and radii: two public copies agree; section length, tip radius and balance in part from memory; millimetre minima left out",
+    source: "ISO 484-1 and ISO 484-2:1981, Shipbuilding - Ship screw propellers - Manufacturing tolerances",
+    trust: Trust::OneCopy,
+};
 
 /// An accuracy class, best first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]

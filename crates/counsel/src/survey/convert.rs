@@ -239,16 +239,20 @@ fn blade(job: &Job, survey: &Survey, i: usize, notes: &mut Vec<String>) -> Blade
             _ => None,
         },
         stations,
-        leading_edge: EdgeForm::Unknown,
-        trailing_edge: match blade.trailing_edge_form {
-            Some(said::EdgeForm::Round) => EdgeForm::Round,
-            Some(said::EdgeForm::Square) => EdgeForm::Square,
-            Some(said::EdgeForm::Bevelled) => EdgeForm::Bevelled,
-            Some(said::EdgeForm::Sharp) => EdgeForm::Sharp,
-            Some(said::EdgeForm::Torn) => EdgeForm::Damaged,
-            None => EdgeForm::Unknown,
-        },
+        leading_edge: edge(blade.leading_edge_form),
+        trailing_edge: edge(blade.trailing_edge_form),
         cup: cup(blade, tip),
+    }
+}
+
+fn edge(form: Option<said::EdgeForm>) -> EdgeForm {
+    match form {
+        Some(said::EdgeForm::Round) => EdgeForm::Round,
+        Some(said::EdgeForm::Square) => EdgeForm::Square,
+        Some(said::EdgeForm::Bevelled) => EdgeForm::Bevelled,
+        Some(said::EdgeForm::Sharp) => EdgeForm::Sharp,
+        Some(said::EdgeForm::Torn) => EdgeForm::Damaged,
+        None => EdgeForm::Unknown,
     }
 }
 

@@ -37,7 +37,7 @@ pub struct Surveyed {
 #[must_use]
 pub fn fitted(job: &Job) -> Option<Surveyed> {
     let r = Reduced::of(job)?;
-    let surveyed = from(&r);
+    let surveyed = from(job, &r);
     let Surveyed { pitch, area_ratio, diameter, cup, roughness, hand, .. } = &surveyed;
     let any = pitch.is_some()
         || area_ratio.is_some()
@@ -53,14 +53,17 @@ pub(super) fn band(e: Estimate) -> Low3 {
     (low, e.value, high)
 }
 
-fn from(r: &Reduced) -> Surveyed {
+fn from(job: &Job, r: &Reduced) -> Surveyed {
     let survey = r.survey;
     let mut notes = r.notes.clone();
     let tips = survey.blades.iter().any(|b| b.tip_radius.is_some()) || survey.diameter_across.is_some();
     let cup = cup_worth(r, &mut notes);
     Surveyed {
         pitch: r.effective().map(band),
-        area_ratio: r.areas().map(|(a, sd)| band(Estimate::new(a.expanded_ratio, sd * a.expanded_ratio))),
+        area_ratio: r
+            .areas()
+            .map(|(a, sd)| band(Estimate::new(a.expanded_ratio, sd * a.expanded_ratio)))
+            .or_else(|| super::trace::area_ratio(job, r)),
         diameter: r.diameter.filter(|_| tips).map(band),
         blades: u8::try_from(survey.blades.len()).ok().filter(|n| *n >= 2 && usize::from(*n) == r.count),
         hand: survey.leading_edge.map(|edge| match Hand::from_leading_edge(edge == job::survey::LeadingEdge::Right) {

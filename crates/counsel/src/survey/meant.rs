@@ -1,7 +1,7 @@
 //! What the propeller was meant to be, and how lengths are spoken.
 
+use super::reduction::Reduced;
 use crate::phrase::number;
-use job::survey::Survey;
 use job::{Job, Source, Word};
 
 /// The pitch the propeller was meant to have.
@@ -16,11 +16,11 @@ pub(super) struct Meant {
 }
 
 impl Meant {
-    pub fn of(job: &Job, survey: &Survey) -> Meant {
+    pub fn of(job: &Job, r: &Reduced) -> Meant {
         // A pitch that was measured is no design; it is what a survey replaces.
         let stated = job.propeller.pitch.as_ref().filter(|q| q.source != Some(Source::Measured));
         Meant {
-            ordered: survey.design_pitch.as_ref().map(|q| q.middle),
+            ordered: r.survey.design_pitch.as_ref().map(|q| q.middle).or_else(|| r.mean_design()),
             stated: stated.map(|q| q.middle),
             word: match stated.and_then(|q| q.source) {
                 Some(Source::Stamp) | None => "stamped".to_owned(),

@@ -4,7 +4,8 @@
 //! |---|---|
 //! | [`accuracy`] | the classes of ISO 484 and what each allows |
 //! | `convert`, `reduction` | readings to pitches and a measured propeller, with spreads |
-//! | `classes`, `repair`, `damage`, [`bore`] | what they mean, and what to do |
+//! | `classes`, `repair`, `turning`, `damage`, [`bore`] | what they mean, and what to do |
+//! | `trace` | a blade on a photograph |
 //! | `findings` | the same as plain sentences |
 //! | `fitted` | the measured propeller for the crowd |
 //! | [`report`] | the answer as plain data |
@@ -20,6 +21,8 @@ mod meant;
 mod reduction;
 mod repair;
 pub mod report;
+mod trace;
+mod turning;
 
 pub use damage::ROOT_ZONE;
 pub use fitted::{Low3, Surveyed, fitted};
@@ -49,7 +52,8 @@ pub fn survey(job: &Job) -> Result<SurveyReport, Lack> {
             }],
         });
     };
-    let meant = Meant::of(job, r.survey);
+    let meant = Meant::of(job, &r);
+    let traced = trace::read(job, &r);
     let damage = damage::read(r.survey);
     let bore = bore_report(&r);
     let accuracy = classes::sheet(&r, meant.reference());
@@ -64,6 +68,7 @@ pub fn survey(job: &Job) -> Result<SurveyReport, Lack> {
     let case = findings::Case { job, r: &r, meant: &meant, accuracy: &accuracy, bore: bore.as_ref(), damage: &damage };
     let findings = findings::findings(&case);
     let mut notes = r.notes.clone();
+    notes.extend(traced.iter().flat_map(|t| t.notes.iter().cloned()));
     notes.push("Spreads are those of the tools (common practice, no source) unless stated.".to_owned());
     Ok(SurveyReport {
         title: job.title.clone(),
@@ -84,6 +89,8 @@ pub fn survey(job: &Job) -> Result<SurveyReport, Lack> {
         blades: r.blades.iter().map(|b| blade_sheet(b, &r)).collect(),
         areas: area_sheet(&r),
         shape,
+        turning: turning::sheet(job, &r),
+        photo: traced.as_ref().and_then(trace::sheet),
         accuracy,
         repair,
         bore,

@@ -197,9 +197,33 @@ impl<'a> Reduced<'a> {
         (!all.is_empty()).then(|| (all.iter().sum::<f64>() / all.len() as f64, all.len()))
     }
 
+    /// Pitch meant at a radius where the survey states a distribution, m: straight between the radii stated, held beyond them.
+    fn design_at(&self, x: f64) -> Option<f64> {
+        let design = &self.survey.design;
+        let after = design.iter().position(|(at, _)| *at >= x);
+        match after {
+            Some(0) => design.first().map(|d| d.1),
+            None => design.last().map(|d| d.1),
+            Some(i) => {
+                let ((a, p), (b, q)) = (design[i - 1], design[i]);
+                Some(p + (q - p) * (x - a) / (b - a))
+            }
+        }
+    }
+
+    /// The mean of that pitch over the radii measured, m: what the measured mean is held against.
+    pub fn mean_design(&self) -> Option<f64> {
+        let radii = self.radii();
+        let sum: Option<f64> = radii.iter().map(|x| self.design_at(*x)).sum();
+        sum.filter(|_| !radii.is_empty()).map(|sum| sum / radii.len() as f64)
+    }
+
     /// How the pitch runs over the radius, as a factor on the mean: 1 where it is constant within class I or what was
     /// measured, else as the blades have it in the mean.
     pub fn shape_at(&self, x: f64) -> f64 {
+        if let (Some(here), Some(mean)) = (self.design_at(x), self.mean_design()) {
+            return here / mean;
+        }
         if matches!(self.radial, Radial::Constant | Radial::Unknown) {
             return 1.0;
         }

@@ -6,6 +6,7 @@ use super::meant::Meant;
 use super::reduction::Reduced;
 use super::report::{BalanceRow, BalanceSheet, DamageRow, RepairRow, RepairSheet};
 use crate::phrase::plain;
+use hydro::blade::Radial;
 use job::Job;
 use job::assume::BAND_Z;
 use job::survey::{Colour, DamageKind, EdgeForm, Ring, Survey};
@@ -20,7 +21,7 @@ pub(super) fn sheet(
     mass: Option<(f64, String)>,
 ) -> RepairSheet {
     let own = r.mean.map(|m| m.value);
-    let (target, words) = match (meant.ordered, own) {
+    let (target, mut words) = match (meant.ordered, own) {
         (Some(pitch), _) => {
             (Some(pitch), format!("design pitch {} mm ({})", plain(1000.0 * pitch, 4), super::meant::inches(pitch)))
         }
@@ -34,6 +35,9 @@ pub(super) fn sheet(
         ),
         (None, None) => (None, "no pitch was measured".to_owned()),
     };
+    if target.is_some() {
+        words.push_str(&over_the_radius(r));
+    }
     let rows = target.map_or_else(Vec::new, |target| rows(r, target));
     let true_up_first = true_up(r, target);
     RepairSheet {
@@ -47,6 +51,27 @@ pub(super) fn sheet(
         ),
         balance: mass.and_then(|(mass, from)| balance_sheet(job, r, mass, from)),
         cautions: cautions(r.survey),
+    }
+}
+
+/// How the target runs over the radius, so that nobody trues a blade flat that was made with less pitch at the tip.
+fn over_the_radius(r: &Reduced) -> String {
+    let factors: Vec<f64> = r.radii().into_iter().map(|x| r.shape_at(x)).collect();
+    let [low, high] = [f64::min, f64::max].map(|pick| factors.iter().copied().fold(1.0, pick));
+    if !r.survey.design.is_empty() {
+        return "; over the radius as stated in [[survey.design]], see the table".to_owned();
+    }
+    if high - low > 0.001 {
+        return "; over the radius as the blades have it in the mean, see the table: check against the maker's drawing"
+            .to_owned();
+    }
+    match r.radial {
+        Radial::Constant | Radial::Unknown => "; alike at every radius".to_owned(),
+        Radial::RisesToTip | Radial::FallsToTip | Radial::Varies => {
+            "; alike at every radius: the run over the radius that was measured is under 3 % and may be wear or the tool. If the blade \
+             was made with a varying pitch, state it in [[survey.design]]"
+                .to_owned()
+        }
     }
 }
 
@@ -187,6 +212,9 @@ fn edges(survey: &Survey, steps: &mut Vec<String>) {
     if forms.contains(&EdgeForm::Torn) {
         steps.push("Trailing edges: straighten and fair the torn ones to the form of the others.".to_owned());
     }
+    if survey.blades.iter().any(|b| b.leading_edge_form == Some(EdgeForm::Torn)) {
+        steps.push("Leading edges: straighten the bent ones first, crack-tested before and after.".to_owned());
+    }
     let whole: Vec<&EdgeForm> = forms.iter().filter(|f| **f != EdgeForm::Torn).collect();
     if whole.windows(2).any(|w| w[0] != w[1]) {
         steps.push(
@@ -247,7 +275,7 @@ fn balance_sheet(job: &Job, r: &Reduced, mass: f64, from: String) -> Option<Bala
 }
 
 /// Shaft speed at rated engine speed, rev/s.
-fn shaft_speed(job: &Job) -> Option<f64> {
+pub(super) fn shaft_speed(job: &Job) -> Option<f64> {
     let engine = job
         .engine
         .rated_speed

@@ -45,6 +45,10 @@ pub struct SurveyReport {
     pub areas: Option<AreaSheet>,
     /// Rake, skew, thickness fraction, where they follow from what was measured.
     pub shape: ShapeSheet,
+    /// What turns with the shaft.
+    pub turning: TurningSheet,
+    /// What a photograph of a blade gave.
+    pub photo: Option<PhotoSheet>,
     /// Accuracy class.
     pub accuracy: AccuracySheet,
     /// What a workshop is to do.
@@ -133,6 +137,44 @@ pub struct ShapeSheet {
     pub mass: Option<Band>,
     /// Moment of inertia about the shaft, dry, kg m².
     pub inertia: Option<Band>,
+}
+
+/// Unequal weights and unequal blades.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct TurningSheet {
+    /// Static unbalance from the measured shape, g mm.
+    pub unbalance: Option<Band>,
+    /// The blade on the heavy side, where one stands out.
+    pub heavy_side: Option<String>,
+    /// Force that turns with the shaft at full power because blades pull unequally, N.
+    pub force: Option<Band>,
+    /// Moment that turns with it, N m.
+    pub moment: Option<Band>,
+    /// Shaft speed of both, rpm.
+    pub shaft_speed: Option<f64>,
+    /// In words.
+    pub statement: String,
+}
+
+/// One blade traced on a photograph.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct PhotoSheet {
+    /// Shaft centre to tip, mm.
+    pub tip_radius: Band,
+    /// Projected area of the blade, cm².
+    pub projected: Band,
+    /// Projected area of all blades over disc area.
+    pub projected_ratio: Band,
+    /// Expanded area ratio by Taylor's relation, where the pitch is known.
+    pub expanded_ratio: Option<Band>,
+    /// Skew angle, degrees.
+    pub skew: Band,
+    /// Hand as stated, or as the trailing tip suggests.
+    pub hand: Option<&'static str>,
+    /// The outline, mm right and up of the shaft centre, seen from astern.
+    pub outline: Vec<[f64; 2]>,
 }
 
 /// Accuracy class against ISO 484.

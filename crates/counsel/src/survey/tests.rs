@@ -374,3 +374,108 @@ fn the_example_on_the_bench() {
     let areas = r.areas.expect("areas");
     assert!(areas.expanded_ratio.middle > 0.35 && areas.expanded_ratio.middle < 0.75, "{areas:?}");
 }
+
+/// Chord and thickness of every blade, so that weights can be told apart.
+fn solid(scale_of_c: f64, pitch_of_c: f64) -> String {
+    let mut toml = format!(
+        "{}[survey]\ntool = \"coordinate machine\"\n[survey.hub]\ndiameter = \"70 mm\"\nlength = \"76 mm\"\n",
+        BOAT.replace("[engine]\n", "[engine]\nrated_power = \"29 hp\"\n")
+    );
+    for (i, name) in ["A", "B", "C"].iter().enumerate() {
+        let (wide, pitch) = if i == 2 { (scale_of_c, pitch_of_c) } else { (1.0, 279.4) };
+        let _ = write!(
+            toml,
+            "[[survey.blade]]\nname = \"{name}\"\ntip_radius = \"203.2 mm\"\ntip_angle = \"{} deg\"\n",
+            120 * i
+        );
+        for (x, chord, thick) in [(0.4, 110.0, 12.0), (0.7, 125.0, 8.0), (0.9, 95.0, 5.0)] {
+            let _ = write!(
+                toml,
+                "[[survey.blade.section]]\nradius_ratio = {x}\npitch = \"{pitch} mm\"\nchord = \"{0} mm\"\nleading_edge = \"{1} mm\"\ntrailing_edge = \"{1} mm\"\ntrack = \"0 mm\"\nthickness = \"{2} mm\"\n",
+                chord * wide,
+                0.5 * chord * wide,
+                thick * wide
+            );
+        }
+    }
+    toml
+}
+
+/// What turns with the shaft: nothing for blades alike, and it points at the blade that is odd.
+#[test]
+fn unequal_blades_turn_a_force_with_the_shaft() {
+    let even = report(&solid(1.0, 279.4)).turning;
+    let odd = report(&solid(1.03, 290.0)).turning;
+    assert_eq!(even.heavy_side, None, "{even:?}");
+    assert_eq!(odd.heavy_side.as_deref(), Some("C"), "{odd:?}");
+    let (even_u, odd_u) = (even.unbalance.expect("weighed"), odd.unbalance.expect("weighed"));
+    // A tape tells a side of 1.5 g at the tip no better than that: blades alike are 0 within what was measured.
+    assert!(even_u.middle < 1.0 && even_u.low == 0.0 && odd_u.low > 0.0, "{even_u:?} {odd_u:?}");
+    // Blade C is 1.03^2 - 1 = 6.1 % heavier than the others, about 0.9 kg with their centre near 0.5 R: 0.055 kg at 100 mm.
+    assert!(odd_u.middle > 4500.0 && odd_u.middle < 6500.0, "{odd_u:?}");
+    let (even_f, odd_f) = (even.force.expect("rated"), odd.force.expect("rated"));
+    assert!(odd_f.low > even_f.middle && odd.moment.expect("rated").low > 0.0, "{even_f:?} {odd_f:?}");
+    // Rated 21.6 kW at 3600/2.6 rpm: 143 N m, 48 a blade; 3.8 % of pitch at twice its share over 0.142 m is about 26 N.
+    assert!(odd_f.high > 10.0 && odd_f.high < 60.0, "{odd_f:?}");
+    assert!((odd.shaft_speed.expect("rated") - 3600.0 / 2.6).abs() < 1e-6);
+}
+
+/// A blade drawn to scale as a photograph would show it gives back its area; without widths measured the crowd takes it.
+#[test]
+fn a_photograph_gives_the_area() {
+    use std::f64::consts::{FRAC_PI_2, TAU};
+    let (hub, tip, half) = (35.0_f64, 203.2_f64, 0.42_f64);
+    // A sector of half angle `half` at mid span, closing to the tip: width 2 half sqrt(1 - s^2), straight skew of 12° to the right hand.
+    let at = |s: f64, side: f64| {
+        let r = hub + (tip - hub) * s;
+        let angle = side * half * (1.0 - s * s).sqrt() - 12.0_f64.to_radians() * s;
+        [800.0 + 4.0 * r * angle.sin(), 1000.0 - 4.0 * r * angle.cos()]
+    };
+    let steps = 24;
+    let mut points: Vec<[f64; 2]> = (0..=steps).map(|i| at(f64::from(i) / f64::from(steps), -1.0)).collect();
+    points.extend((0..steps).rev().map(|i| at(f64::from(i) / f64::from(steps), 1.0)));
+    let listed: Vec<String> = points.iter().map(|p| format!("{{ x = {:.2}, y = {:.2} }}", p[0], p[1])).collect();
+    let toml = format!(
+        "{BOAT}[survey]\n[survey.hub]\ndiameter = \"70 mm\"\n[survey.photo]\ncentre_x = 800\ncentre_y = 1000\nscale_length = \"203.2 mm\"\nscale_pixels = 812.8\npoint = [{}]\n",
+        listed.join(", ")
+    )
+    .replace("hand = \"right\"\n", "");
+    let job = job::Job::read(&toml).unwrap_or_else(|p| panic!("{}", job::render(&p, "t", &toml, false))).job;
+    let r = survey(&job).expect("a survey");
+    let photo = r.photo.expect("traced");
+    // Exact: the integral of 2 half sqrt(1 - s^2) (hub + span s) span ds = half span (hub pi/2 + 2 span/3).
+    let span = tip - hub;
+    let exact = half * span * (hub * FRAC_PI_2 + 2.0 * span / 3.0);
+    assert!((photo.projected.middle * 100.0 / exact - 1.0).abs() < 0.01, "{photo:?} {exact}");
+    assert!(photo.projected.low * 100.0 < exact && photo.projected.high * 100.0 > exact, "{photo:?} {exact}");
+    let disc = TAU / 2.0 * tip * tip;
+    assert!((photo.projected_ratio.middle - 3.0 * exact / disc).abs() < 0.005, "{photo:?}");
+    assert!((photo.skew.middle - 12.0).abs() < 1.0, "{photo:?}");
+    // The tip trails as on a right-hand propeller, which is said and not taken for measured.
+    assert_eq!(photo.hand, Some("right"));
+    assert!(r.notes.iter().any(|n| n.contains("look which edge leads")), "{:?}", r.notes);
+    let seen = fitted(&job).expect("it bears on performance").area_ratio.expect("an area");
+    let expanded = photo.expanded_ratio.expect("the pitch is stamped");
+    assert!((seen.1 - expanded.middle).abs() < 1e-12 && expanded.middle > photo.projected_ratio.middle, "{seen:?}");
+}
+
+/// A pitch that was made to fall to the tip is the target at every radius, and the class is judged against it.
+#[test]
+fn a_meant_distribution_is_the_target() {
+    let rows = "[[survey.design]]\nradius_ratio = 0.5\npitch = \"290 mm\"\n[[survey.design]]\nradius_ratio = 0.9\npitch = \"270 mm\"\n";
+    let mut toml = format!("{BOAT}[survey]\ntool = \"swing gauge\"\n{rows}");
+    for name in ["A", "B", "C"] {
+        let _ = write!(toml, "[[survey.blade]]\nname = \"{name}\"\ntip_radius = \"203.2 mm\"\n");
+        for (x, pitch) in [(0.5, 290.0), (0.7, 280.0), (0.9, 270.0)] {
+            let _ = write!(toml, "[[survey.blade.section]]\nradius_ratio = {x}\npitch = \"{pitch} mm\"\n");
+        }
+    }
+    let r = report(&toml);
+    let targets: Vec<f64> = r.repair.rows.iter().take(3).map(|row| row.target).collect();
+    for (got, want) in targets.iter().zip([290.0, 280.0, 270.0]) {
+        assert!((got - want).abs() < 1e-6, "{targets:?}");
+    }
+    assert!(r.repair.rows.iter().all(|row| row.action.starts_with("leave")), "{:?}", r.repair.rows);
+    assert_eq!(r.accuracy.words, "S", "{:?}", r.accuracy);
+    assert!(r.repair.target.contains("as stated in [[survey.design]]"), "{}", r.repair.target);
+}

@@ -87,7 +87,10 @@ pub fn trace(photo: &Photo) -> Result<Traced, Trouble> {
         .collect();
     let tip = outline.iter().map(|p| p[0].hypot(p[1])).fold(0.0, f64::max);
     let impossible = Trouble::Impossible { blade: 0, station: None, quantity: Quantity::Outline, value: tip };
-    let middle = read(&outline, photo.hub_radius).ok_or(impossible)?;
+    // Clicks begin where the blade leaves the hub: a little outside it, where fillets are.
+    let nearest = outline.iter().map(|p| p[0].hypot(p[1])).fold(f64::INFINITY, f64::min);
+    let inner = photo.hub_radius.max(1.001 * nearest);
+    let middle = read(&outline, inner).ok_or(impossible)?;
     // Each click moved by its spread, across and up.
     let click = photo.click_sd.abs() * photo.scale;
     let (mut area, mut skew) = (0.0, 0.0);
@@ -95,7 +98,7 @@ pub fn trace(photo: &Photo) -> Result<Traced, Trouble> {
     for i in (0..outline.len()).filter(|_| click > 0.0) {
         for axis in 0..2 {
             work[i][axis] += click;
-            if let Some(moved) = read(&work, photo.hub_radius) {
+            if let Some(moved) = read(&work, inner) {
                 area += (moved.area - middle.area).powi(2);
                 skew += (moved.skew() - middle.skew()).powi(2);
             }

@@ -11,6 +11,7 @@ pub(crate) fn survey(f: &Fields, problems: &mut Vec<Problem>) -> Option<Survey> 
         surveyor: f.text("surveyor"),
         tool: f.choice("tool"),
         design_pitch: f.quantity("design_pitch"),
+        design: design(f, problems),
         diameter_across: f.quantity("diameter_across"),
         leading_edge: f.choice("leading_edge"),
         rake: f.quantity("rake"),
@@ -21,6 +22,7 @@ pub(crate) fn survey(f: &Fields, problems: &mut Vec<Problem>) -> Option<Survey> 
         surface: f.choice("surface"),
         notes: f.text("notes"),
         hub: hub(&f.table("hub")),
+        photo: photo(&f.table("photo"), problems),
         blades: f.tables("blade").map(|f| blade(f, problems)).collect(),
         damage: f.tables("damage").map(damage).collect(),
     };
@@ -43,11 +45,87 @@ fn hub(f: &Fields) -> Hub {
     }
 }
 
+/// Pitch over the radius as it is meant.
+fn design(f: &Fields, problems: &mut Vec<Problem>) -> Vec<(f64, f64)> {
+    let mut design: Vec<(f64, f64)> = Vec::new();
+    for row in f.tables("design") {
+        let (Some(x), Some(pitch)) = (row.quantity("radius_ratio"), row.quantity("pitch")) else {
+            if row.refused.is_empty() {
+                let message = "a meant pitch needs both its radius_ratio and its pitch";
+                problems.push(
+                    Problem::error("incomplete", row.span.clone(), message)
+                        .help("[[survey.design]] with radius_ratio = 0.7 and pitch = \"356 mm\""),
+                );
+            }
+            continue;
+        };
+        if design.last().is_some_and(|last| x.middle <= last.0) {
+            problems.push(
+                Problem::error(
+                    "radii-out-of-order",
+                    row.at("radius_ratio"),
+                    "the meant pitches are not in rising radius",
+                )
+                .help("write them from the hub outward, each radius once"),
+            );
+        }
+        design.push((x.middle, pitch.middle));
+    }
+    if let ([_], Some(row)) = (&design[..], f.tables("design").next()) {
+        problems.push(
+            Problem::error("incomplete", row.span.clone(), "one radius is no pitch distribution")
+                .help("give two radii or more, or one design_pitch for the whole blade"),
+        );
+    }
+    if let (false, Some(_)) = (design.is_empty(), f.quantity("design_pitch")) {
+        problems.push(
+            Problem::error(
+                "two-pitches",
+                f.at("design_pitch"),
+                "design_pitch and [[survey.design]] both say the pitch meant",
+            )
+            .help("keep one of them"),
+        );
+    }
+    design
+}
+
+/// The photograph; `None` when nothing is said of one.
+fn photo(f: &Fields, problems: &mut Vec<Problem>) -> Option<Photo> {
+    let mut points = Vec::new();
+    for click in f.tables("point") {
+        match (click.quantity("x"), click.quantity("y")) {
+            (Some(x), Some(y)) => points.push([x.middle, y.middle]),
+            (x, y) if click.refused.is_empty() => {
+                let lacks = if x.is_none() { "x" } else { "y" };
+                let there = if x.or(y).is_some() { "half a point" } else { "a point without its place" };
+                problems.push(
+                    Problem::error("incomplete", click.span.clone(), format!("{there}: `{lacks}` is missing"))
+                        .help("a point is { x = 790, y = 655 }, pixels from the left and from the top"),
+                );
+            }
+            _ => {}
+        }
+    }
+    let photo = Photo {
+        file: f.text("file"),
+        centre_x: f.quantity("centre_x"),
+        centre_y: f.quantity("centre_y"),
+        scale_length: f.quantity("scale_length"),
+        scale_pixels: f.quantity("scale_pixels"),
+        click: f.quantity("click"),
+        points,
+        at: f.span.clone(),
+    };
+    (Photo { at: 0..0, ..photo.clone() } != Photo::default()).then_some(photo)
+}
+
 fn blade(f: &Fields, problems: &mut Vec<Problem>) -> SurveyBlade {
     SurveyBlade {
         name: f.text("name"),
         tip_radius: f.quantity("tip_radius"),
         tip_angle: f.quantity("tip_angle"),
+        leading_edge_form: f.choice("leading_edge_form"),
         trailing_edge_form: f.choice("trailing_edge_form"),
         sections: f.tables("section").map(|f| section(f, problems)).collect(),
         at: f.span.clone(),

@@ -2,6 +2,7 @@
 
 use super::doubts;
 use super::model::*;
+use super::outline;
 use crate::model::Job;
 use crate::near::{list, nearest};
 use crate::number::show;
@@ -21,6 +22,9 @@ pub fn find_problems(job: &Job, problems: &mut Vec<Problem>) {
         }
     }
     bore(&survey.hub, problems);
+    if let Some(photo) = &survey.photo {
+        traced(photo, &survey.hub, problems);
+    }
     doubts::find(job, survey, problems);
 }
 
@@ -65,6 +69,62 @@ impl SurveySection {
     pub fn radius_stated(&self) -> Option<&Quantity> {
         self.radius.as_ref().or(self.radius_ratio.as_ref())
     }
+}
+
+/// A trace is worth nothing without its centre and its scale, and its points go round the blade once.
+fn traced(photo: &Photo, hub: &Hub, problems: &mut Vec<Problem>) {
+    for (lacks, name, help) in [
+        (photo.centre_x.is_none(), "centre_x", "click the middle of the shaft too: centre_x and centre_y, pixels"),
+        (photo.centre_y.is_none(), "centre_y", "click the middle of the shaft too: centre_x and centre_y, pixels"),
+        (
+            photo.scale_length.is_none(),
+            "scale_length",
+            "a rule held in the plane of the disc, or the tip radius, and how many pixels it covers",
+        ),
+        (photo.scale_pixels.is_none(), "scale_pixels", "how many pixels the scale_length covers"),
+    ] {
+        if lacks {
+            push(problems, "incomplete", &photo.at, format!("a photograph without its {name}"), help);
+        }
+    }
+    let count = photo.points.len();
+    if count > 0 && count < outline::LEAST_POINTS {
+        let help =
+            format!("click {} points or more round one blade, from the hub to the tip and back", outline::LEAST_POINTS);
+        push(problems, "too-few-points", &photo.at, format!("{count} points do not show a blade's outline"), help);
+    }
+    if count > 0 && hub.diameter.is_none() {
+        problems.push(
+            Problem::doubt(
+                "no-hub",
+                photo.at.clone(),
+                "without the hub's diameter the outline cannot be cut off at the hub",
+            )
+            .help("give diameter in [survey.hub]; 0.2 of the propeller's diameter is taken"),
+        );
+    }
+    if crosses(&photo.points) {
+        push(
+            problems,
+            "outline-crosses",
+            &photo.at,
+            "the outline crosses itself",
+            "click the points in order round the blade, once",
+        );
+    }
+}
+
+/// Whether two sides of the closed outline cross.
+fn crosses(points: &[[f64; 2]]) -> bool {
+    let n = points.len();
+    let turn = |a: [f64; 2], b: [f64; 2], c: [f64; 2]| (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+    (0..n).any(|i| {
+        let (a, b) = (points[i], points[(i + 1) % n]);
+        (i + 2..n).filter(|j| (j + 1) % n != i).any(|j| {
+            let (c, d) = (points[j], points[(j + 1) % n]);
+            turn(a, b, c) * turn(a, b, d) < 0.0 && turn(c, d, a) * turn(c, d, b) < 0.0
+        })
+    })
 }
 
 fn names(survey: &Survey, problems: &mut Vec<Problem>) {

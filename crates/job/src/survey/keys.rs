@@ -35,6 +35,8 @@ pub const SURVEY: &[Key] = &[
     choice("surface", Surface::WORDS, "\"smooth\"", "Surface of the blades as they will run.").hints(&["finish"]),
     text("notes", "\"tip of blade B straightened before\"", "Anything else."),
     table("hub", HUB, "Hub, bore and keyway.").hints(&["boss", "bore"]),
+    tables("design", DESIGN, "Pitch meant at one radius, where it is not one for the whole blade; two radii or more.").hints(&["target"]),
+    table("photo", PHOTO, "The outline of one blade, clicked on a photograph taken from astern along the shaft, camera far off.").hints(&["picture", "trace", "outline"]),
     tables("blade", BLADE, "A blade; all blades counted the same way round.").hints(&["blades"]),
     tables("damage", DAMAGE, "A place of damage."),
 ];
@@ -51,10 +53,36 @@ const HUB: &[Key] = &[
 ];
 
 #[rustfmt::skip]
+const DESIGN: &[Key] = &[
+    quantity("radius_ratio", RADIUS_RATIO, "0.7", "Radius over tip radius."),
+    quantity("pitch", PITCH, "\"356 mm\"", "Pitch meant there."),
+];
+
+const PIXEL: Measure = measure(Ratio, -100_000.0, 100_000.0, &[]);
+
+#[rustfmt::skip]
+const PHOTO: &[Key] = &[
+    text("file", "\"astern.jpg\"", "The photograph."),
+    quantity("centre_x", PIXEL, "812", "Shaft centre, pixels from the left."),
+    quantity("centre_y", PIXEL, "1040", "Shaft centre, pixels from the top."),
+    quantity("scale_length", measure(Length, 0.01, 3.0, &["mm", "in"]), "\"300 mm\"", "A known length in the plane of the disc: a rule held there, or the tip radius."),
+    quantity("scale_pixels", measure(Ratio, 10.0, 100_000.0, &[]), "968", "That length in pixels."),
+    quantity("click", measure(Ratio, 0.0, 100.0, &[]), "2", "How closely the edge was clicked, pixels (two when left out)."),
+    tables("point", CLICK, "Points round one blade in order, from the hub out to the tip and back; either way round."),
+];
+
+#[rustfmt::skip]
+const CLICK: &[Key] = &[
+    quantity("x", PIXEL, "790", "Pixels from the left."),
+    quantity("y", PIXEL, "655", "Pixels from the top."),
+];
+
+#[rustfmt::skip]
 const BLADE: &[Key] = &[
     text("name", "\"A\"", "Its name, as chalked on it.").hints(&["number", "id"]),
     quantity("tip_radius", TIP, "\"202.5 mm\"", "Shaft centre to tip; the diameter is twice that.").hints(&["radius"]),
     quantity("tip_angle", measure(Angle, 0.0, 360.0, &["°", "rad"]), "\"120 deg\"", "Angular position of its tip or reference line."),
+    choice("leading_edge_form", EdgeForm::WORDS, "\"round\"", "Form of the leading edge."),
     choice("trailing_edge_form", EdgeForm::WORDS, "\"bevelled\"", "Form of the trailing edge."),
     tables("section", SECTION, "What was measured at one radius of a blade: any of these, from the hub outward.").hints(&["sections", "station"]),
 ];

@@ -8,6 +8,7 @@ pub mod csv;
 mod doubts;
 pub mod keys;
 mod model;
+pub mod outline;
 mod shape_doubts;
 mod spread;
 mod words;

@@ -14,6 +14,8 @@ pub struct Survey {
     pub tool: Option<Tool>,
     /// Pitch the propeller was meant to have and is to be trued to, m, where it is not the stamp.
     pub design_pitch: Option<Quantity>,
+    /// Pitch meant over the radius, where it is not one: r/R and m, from the hub outward.
+    pub design: Vec<(f64, f64)>,
     /// Diameter taken tip to tip, m: possible with an even number of blades only.
     pub diameter_across: Option<Quantity>,
     /// The side on which the leading edge lies, blade upright, seen from astern.
@@ -34,6 +36,8 @@ pub struct Survey {
     pub notes: Option<String>,
     /// Hub and bore.
     pub hub: Hub,
+    /// The outline of a blade clicked on a photograph.
+    pub photo: Option<Photo>,
     /// The blades measured.
     pub blades: Vec<SurveyBlade>,
     /// The damage map.
@@ -59,6 +63,27 @@ pub struct Hub {
     pub keyway_depth: Option<Quantity>,
 }
 
+/// The outline of one blade on a photograph taken from astern. Pixels: x to the right, y down.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Photo {
+    /// The photograph.
+    pub file: Option<String>,
+    /// Shaft centre, pixels from the left.
+    pub centre_x: Option<Quantity>,
+    /// Shaft centre, pixels from the top.
+    pub centre_y: Option<Quantity>,
+    /// A known length in the plane of the disc, m.
+    pub scale_length: Option<Quantity>,
+    /// That length, pixels.
+    pub scale_pixels: Option<Quantity>,
+    /// How closely the edge was clicked, pixels.
+    pub click: Option<Quantity>,
+    /// The points clicked, in order round the blade.
+    pub points: Vec<[f64; 2]>,
+    /// Bytes in the file.
+    pub at: Range<usize>,
+}
+
 /// One blade.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SurveyBlade {
@@ -68,6 +93,8 @@ pub struct SurveyBlade {
     pub tip_radius: Option<Quantity>,
     /// Angular position of its reference line or tip, degrees, all blades counted the same way round.
     pub tip_angle: Option<Quantity>,
+    /// Form of the leading edge.
+    pub leading_edge_form: Option<EdgeForm>,
     /// Form of the trailing edge.
     pub trailing_edge_form: Option<EdgeForm>,
     /// Sections, from the hub outward.

@@ -54,6 +54,8 @@ pub const SURVEY_SPREADS: &[Row] = &[
     row(&["radius"], Some(Tool::SwingGauge), Absolute(0.5 * MM), "± 0.5 mm"),
     row(&["tip_radius"], Some(Tool::CoordinateMachine), Absolute(0.1 * MM), "± 0.1 mm"),
     row(&["radius", "tip_radius", "length", "taper_length"], None, Absolute(MM), "± 1 mm, rule or tape"),
+    row(&["scale_length"], None, Absolute(MM), "± 1 mm, rule"),
+    row(&["scale_pixels"], None, Absolute(3.0), "± 3 pixels"),
     row(&["diameter_across"], None, Absolute(2.0 * MM), "± 2 mm, tape"),
     row(&["thickness", "bore_large", "bore_small", "keyway_width", "keyway_depth"], None, Absolute(0.1 * MM), "± 0.1 mm, calipers"),
     row(&["diameter"], None, Absolute(0.5 * MM), "± 0.5 mm, calipers"),
@@ -173,6 +175,10 @@ impl Survey {
         settle(&mut self.rake, "rake", tool);
         settle(&mut self.skew, "skew", tool);
         settle(&mut self.mass, "mass", tool);
+        if let Some(photo) = &mut self.photo {
+            settle(&mut photo.scale_length, "scale_length", None);
+            settle(&mut photo.scale_pixels, "scale_pixels", None);
+        }
         let hub = &mut self.hub;
         for (q, key) in [
             (&mut hub.diameter, "diameter"),

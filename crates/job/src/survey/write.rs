@@ -1,6 +1,8 @@
 //! Writing a survey as part of a job file.
 
 use super::model::*;
+use crate::number::show;
+use crate::quantity::Quantity;
 use crate::write::Out;
 
 /// The `[survey]` table and all below it.
@@ -19,6 +21,11 @@ pub(crate) fn survey(s: &Survey, out: &mut Out) {
         .word("colour", s.colour)
         .word("surface", s.surface)
         .text("notes", s.notes.as_deref());
+    for (x, pitch) in &s.design {
+        let pitch =
+            Quantity { text: format!("{} mm", show(1000.0 * pitch, 9)), ..Quantity::exact(*pitch, String::new()) };
+        out.list("survey.design").number("radius_ratio", *x).quantity("pitch", Some(&pitch));
+    }
     let hub = &s.hub;
     out.table("survey.hub")
         .quantity("diameter", hub.diameter.as_ref())
@@ -28,6 +35,18 @@ pub(crate) fn survey(s: &Survey, out: &mut Out) {
         .quantity("taper_length", hub.taper_length.as_ref())
         .quantity("keyway_width", hub.keyway_width.as_ref())
         .quantity("keyway_depth", hub.keyway_depth.as_ref());
+    if let Some(photo) = &s.photo {
+        out.table("survey.photo")
+            .text("file", photo.file.as_deref())
+            .quantity("centre_x", photo.centre_x.as_ref())
+            .quantity("centre_y", photo.centre_y.as_ref())
+            .quantity("scale_length", photo.scale_length.as_ref())
+            .quantity("scale_pixels", photo.scale_pixels.as_ref())
+            .quantity("click", photo.click.as_ref());
+        for [x, y] in &photo.points {
+            out.list("survey.photo.point").number("x", *x).number("y", *y);
+        }
+    }
     for one in &s.blades {
         blade(one, out);
     }
@@ -48,6 +67,7 @@ fn blade(b: &SurveyBlade, out: &mut Out) {
         .text("name", b.name.as_deref())
         .quantity("tip_radius", b.tip_radius.as_ref())
         .quantity("tip_angle", b.tip_angle.as_ref())
+        .word("leading_edge_form", b.leading_edge_form)
         .word("trailing_edge_form", b.trailing_edge_form);
     for s in &b.sections {
         out.list("survey.blade.section")

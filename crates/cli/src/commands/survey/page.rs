@@ -38,6 +38,8 @@ pub fn text(report: &Report, common: &Common) -> String {
     for (name, pick) in over_radius {
         by_radius(&mut page, said, name, pick, units);
     }
+    photo(&mut page, said, units);
+    turning(&mut page, said);
     accuracy(&mut page, &said.accuracy, units);
     repair(&mut page, &said.repair, units);
     damage(&mut page, said);
@@ -197,6 +199,28 @@ fn by_radius(page: &mut Page, said: &SurveyReport, name: &str, pick: Pick, units
     page.table(&"r".repeat(head.len()), &head, &rows);
 }
 
+/// One blade on a photograph.
+fn photo(page: &mut Page, said: &SurveyReport, units: Units) {
+    let Some(photo) = &said.photo else { return };
+    page.heading("One blade by the photograph");
+    let ratio = |band: &Band| phrase::span(band);
+    let mut rows = vec![
+        ["shaft centre to tip".to_owned(), format!("{} {}", measured(&photo.tip_radius, units), unit(units))],
+        ["projected area of the blade".to_owned(), phrase::span(&photo.projected)],
+        ["projected area ratio, blades alike".to_owned(), ratio(&photo.projected_ratio)],
+    ];
+    rows.extend(photo.expanded_ratio.as_ref().map(|band| ["expanded area ratio (Taylor)".to_owned(), ratio(band)]));
+    rows.push(["skew".to_owned(), format!("{}°", phrase::span(&Band { unit: "1", ..photo.skew }))]);
+    rows.extend(photo.hand.map(|hand| ["hand".to_owned(), hand.to_owned()]));
+    page.table("ll", &[], &rows.into_iter().map(|row| row.map(Cell::from).to_vec()).collect::<Vec<_>>());
+}
+
+/// What turns with the shaft.
+fn turning(page: &mut Page, said: &SurveyReport) {
+    page.heading("What turns with the shaft");
+    page.set_in(&said.turning.statement, Ink::Plain);
+}
+
 /// Values listed one by one.
 const LISTED: usize = 10;
 
@@ -211,7 +235,7 @@ fn accuracy(page: &mut Page, sheet: &AccuracySheet, units: Units) {
     }
     rows.push(vec!["blades among themselves".into(), sheet.among_blades.clone().into()]);
     if !sheet.missing_radii.is_empty() {
-        rows.push(vec!["not measured".into(), sheet.missing_radii.join("; ").into()]);
+        rows.push(vec!["not measured".into(), sheet.missing_radii.join(" ").into()]);
     }
     page.table("ll", &[], &rows);
     page.set_in(&sheet.statement, Ink::Plain);
@@ -225,7 +249,10 @@ fn accuracy(page: &mut Page, sheet: &AccuracySheet, units: Units) {
 fn classes(page: &mut Page, rows: &[ClassRow], units: Units) {
     let mut worst: Vec<&ClassRow> = rows.iter().collect();
     // Outside class III is worse than every class.
-    worst.sort_by_key(|row| std::cmp::Reverse((row.class.is_none(), row.class)));
+    worst.sort_by(|a, b| {
+        let grade = |row: &ClassRow| (row.class.is_none(), row.class);
+        grade(b).cmp(&grade(a)).then(b.percent.abs().total_cmp(&a.percent.abs()))
+    });
     let rest = worst.split_off(worst.len().min(LISTED));
     if worst.is_empty() {
         return;
@@ -252,7 +279,8 @@ fn classes(page: &mut Page, rows: &[ClassRow], units: Units) {
     page.table("lllrrrll", &head, &worst.iter().map(cells).collect::<Vec<_>>());
     if let Some(next) = rest.first() {
         let more = words::count(rest.len(), "value", "values");
-        page.set_in(&format!("{more} more, in class {} or better.", next.words), Ink::Quiet);
+        let class = if next.class.is_some() { format!("in class {}", next.words) } else { next.words.clone() };
+        page.set_in(&format!("{more} more, {class} or better."), Ink::Quiet);
     }
 }
 
