@@ -404,3 +404,29 @@ fn holtrop_and_mennens_ship_takes_the_printed_power() {
     assert_close!(p.thrust, 2172.75e3, 0.2e3, "Holtrop & Mennen 1982: T");
     assert_close!(p.brake_power, 32_621e3, 0.01 * 32_621e3, "Holtrop & Mennen 1982: PS");
 }
+
+/// Two alike are the balance of one boat; two unlike share the resistance at a speed between those of either twice, and the
+/// steeper propeller turns slower than its neighbour. (The definition of the balance, ITTC 7.5-02-03-01.4, for each side.)
+#[test]
+fn a_pair_shares_one_hull() {
+    use hydro::running::pair;
+    let twin = |pitch_ratio: f64| Installation { screws: 2, ..launch(pitch_ratio) };
+    let (flat, steep) = (twin(0.6), twin(0.75));
+    let alone = [flat, steep].map(|boat| boat.full_throttle().point);
+    let alike = pair::full_throttle([&flat, &flat]);
+    assert!((alike.speed / alone[0].speed - 1.0).abs() < 1e-6, "{alike:?}");
+    assert!((alike.sides[1].engine_speed.0 / alone[0].engine_speed.0 - 1.0).abs() < 1e-6);
+    assert!((alike.fuel() / alone[0].fuel - 1.0).abs() < 1e-6);
+    let unlike = pair::full_throttle([&flat, &steep]);
+    let (slow, fast) = (alone[0].speed.min(alone[1].speed), alone[0].speed.max(alone[1].speed));
+    assert!((slow..=fast).contains(&unlike.speed), "{slow} {} {fast}", unlike.speed);
+    assert!(unlike.sides[1].engine_speed.0 < unlike.sides[0].engine_speed.0);
+    let pull: f64 = unlike.sides.iter().map(|side| 0.5 * side.pull).sum();
+    assert!((pull / unlike.sides[0].resistance - 1.0).abs() < 1e-6, "{pull} {}", unlike.sides[0].resistance);
+    // At part throttle the one driven faster pushes more, and together they carry the boat.
+    let turns = [0.8, 0.6].map(|share| hydro::speed::EngineSpeed(share * flat.engine.rated_speed.0));
+    let part = pair::at_engine_speeds([&flat, &flat], turns);
+    assert!(part.sides[0].thrust > part.sides[1].thrust);
+    let pull: f64 = part.sides.iter().map(|side| 0.5 * side.pull).sum();
+    assert!((pull / part.sides[0].resistance - 1.0).abs() < 1e-6);
+}

@@ -84,6 +84,7 @@ pub fn finding(gravity: Gravity, caution: Option<&str>) -> Finding {
 pub fn judgement() -> Judgement {
     let now = throttle(2900.0);
     Judgement {
+        pair: None,
         title: "Kittiwake: will not rev out since the refit".to_owned(),
         headline: "Too much pitch, 9 chances in 10.".to_owned(),
         full_throttle: now,
@@ -214,6 +215,7 @@ pub fn diagnosis() -> Diagnosis {
         haul_out,
     };
     Diagnosis {
+        pair: None,
         title: "Guillemot: lost 500 rpm over the summer".to_owned(),
         headline: "Growth on the blades, 6 chances in 10; the bottom next.".to_owned(),
         stop: vec!["a crack in a blade root: do not run it.".to_owned()],

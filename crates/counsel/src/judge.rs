@@ -75,6 +75,7 @@ pub fn judge(job: &Job, options: &Options) -> Result<Judgement, Lack> {
         findings,
         measure_next: measure_next(&hangs_on),
         readings: readings::fits(job, &crowd),
+        pair: crate::pair::pair(job, options)?,
         crowd: crowd_report(&crowd),
         notes: crowd.notes(),
         hangs_on: hangs_on.clone(),

@@ -6,6 +6,7 @@ pub mod crowd;
 pub mod curves;
 pub mod lack;
 mod measures;
+pub mod pair;
 pub mod panel;
 pub mod phrase;
 pub mod report;
@@ -30,6 +31,7 @@ pub use evidence::evidence;
 pub use foresee::{Foreseen, foresee};
 pub use judge::judge;
 pub use lack::{Lack, Missing};
+pub use pair::pair;
 pub use resistance::{ResistanceRow, ResistanceTable, resistance};
 
 /// The published methods that judge and do not compute: they stand beside those of [`hydro::source::methods`].

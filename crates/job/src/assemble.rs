@@ -83,11 +83,17 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
             },
         },
         propeller: propeller(&root.table("propeller")),
+        port: own(&root.table("port")),
+        starboard: own(&root.table("starboard")),
         boat,
         engine,
         readings,
         survey,
     }
+}
+
+fn own(f: &Fields) -> Own {
+    Own { reduction: f.quantity("reduction"), propeller: f.tables("propeller").next().map(propeller) }
 }
 
 fn boat(f: &Fields, problems: &mut Vec<Problem>) -> Boat {
@@ -227,7 +233,11 @@ fn reading(f: &Fields, engine: &Engine, boat: &Boat, problems: &mut Vec<Problem>
     Reading {
         label: f.text("label"),
         side: f.choice("side"),
-        full_throttle: f.flag("full_throttle").unwrap_or(false),
+        throttle: f.quantity("throttle"),
+        // A lever at its stop is a lever at its stop, however that was said.
+        full_throttle: f
+            .flag("full_throttle")
+            .unwrap_or_else(|| f.quantity("throttle").is_some_and(|q| q.middle >= 0.995)),
         governed: f.flag("governed"),
         engine_speed: f.quantity("engine_speed"),
         shaft_speed: f.quantity("shaft_speed"),
@@ -249,6 +259,7 @@ fn reading(f: &Fields, engine: &Engine, boat: &Boat, problems: &mut Vec<Problem>
             growth: state.choice("growth"),
             propeller: state.tables("propeller").next().map(propeller),
             reduction: state.quantity("reduction"),
+            swapped: state.choice("swapped"),
         },
     }
 }

@@ -109,3 +109,12 @@ pub enum Side {
     /// Starboard.
     Starboard,
 }
+
+/// What had been changed over between the sides of a pair when a reading was taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Swapped {
+    /// The tachometers, or their senders.
+    Tachometers,
+    /// The propellers.
+    Propellers,
+}

@@ -38,6 +38,7 @@ pub(crate) fn find(job: &Job, fields: &Fields, problems: &mut Vec<Problem>) {
     engine(&job.engine, &mut doubts);
     drive(&job.drive, &mut doubts);
     propeller(&job.propeller, &fields.table("propeller"), &mut doubts);
+    sides(job, fields, &mut doubts);
     for (reading, fields) in job.readings.iter().zip(fields.tables("reading")) {
         instruments(reading, job, &mut doubts);
         speed(reading, job, &mut doubts);
@@ -45,6 +46,25 @@ pub(crate) fn find(job: &Job, fields: &Fields, problems: &mut Vec<Problem>) {
             propeller(propeller_then, &fields.table("state").table("propeller"), &mut doubts);
         }
     }
+}
+
+/// Sides belong to two screws; a boat with one has none, and one with more needs more than two names.
+fn sides(job: &Job, fields: &Fields, doubts: &mut Doubts) {
+    let told = [("port", job.port != Own::default()), ("starboard", job.starboard != Own::default())];
+    let of_survey = job.survey.as_ref().is_some_and(|s| s.side.is_some());
+    let side_read = job.readings.iter().any(|r| r.side.is_some() || r.state.swapped.is_some());
+    if job.boat.screws == Some(2) || !(told.iter().any(|t| t.1) || of_survey || side_read) {
+        return;
+    }
+    let help = "say screws = 2 in [boat] for a pair; with another number the sides are not told apart";
+    let message = job.boat.screws.map_or_else(
+        || "a side is spoken of, and the number of screws is not said".to_owned(),
+        |n| format!("a side is spoken of on a boat with {n} screw{}", if n == 1 { "" } else { "s" }),
+    );
+    let place = told.iter().find(|t| t.1).map(|t| fields.table(t.0).span);
+    let reading = || fields.tables("reading").find(|f| f.node("side").is_some()).map(|f| f.at("side"));
+    let at = place.or_else(reading).unwrap_or_else(|| fields.table("survey").span);
+    doubts.push("sides", &at, message, help, &[]);
 }
 
 fn hull(boat: &Boat, fields: &Fields, doubts: &mut Doubts) {

@@ -1,7 +1,7 @@
 //! Every key of a job file: its place, what it takes, its physical range and its meaning. One table, from which the
 //! reader, the saver, the schema and the reference page are all made.
 
-use crate::complaint::{Onset, Side, Smoke, Symptom};
+use crate::complaint::{Onset, Side, Smoke, Swapped, Symptom};
 use crate::model::*;
 use crate::quantity::Dimension::{self, *};
 use crate::quantity::Source;
@@ -147,6 +147,8 @@ pub const ROOT: &[Key] = &[
     table("engine", ENGINE, "One engine; all engines are taken as alike."),
     table("drive", DRIVE, "Gearbox and shaft."),
     table("propeller", PROPELLER, "The propeller fitted.").hints(&["prop", "screw"]),
+    table("port", OWN, "What the port side of a pair has of its own; what is not said is as in the rest of the file."),
+    table("starboard", OWN, "What the starboard side of a pair has of its own."),
     tables("reading", READING, "Something read on the boat under way; one block for each throttle setting.").hints(&["readings", "trial", "run"]),
     table("survey", SURVEY, "What was measured on the propeller out of the water.").hints(&["measured"]),
 ];
@@ -248,11 +250,17 @@ const PROPELLER: &[Key] = &[
     text("material", "\"manganese bronze\"", "Material, as said."),
 ];
 
+const OWN: &[Key] = &[
+    quantity("reduction", GEAR, "2.5", "Its own reduction."),
+    table("propeller", PROPELLER, "Its own propeller; say only what differs."),
+];
+
 #[rustfmt::skip]
 const READING: &[Key] = &[
     text("label", "\"before the scrub\"", "A name for it."),
     key("date", Shape::Date, "\"2026-05-02\"", "The day."),
     choice("side", Side::WORDS, "\"port\"", "Which engine of a pair this was read on."),
+    quantity("throttle", measure(Ratio, 0.0, 1.0, &[]), "\"60 %\"", "How far the lever was forward, where it has a scale: for the record, rpm is what counts."),
     key("full_throttle", Shape::Flag, "true", "The lever was right forward.").hints(&["wot"]),
     key("governed", Shape::Flag, "true", "The engine was held by its governor or limiter."),
     quantity("engine_speed", TURNS.from(Source::Dashboard).or("by"), "\"2900 rpm\"", "Engine speed.").hints(&["rpm", "revs"]),
@@ -297,6 +305,7 @@ const STATE: &[Key] = &[
     quantity("since_scrub", AFLOAT, "\"2 days\"", "Time afloat since the bottom was cleaned."),
     choice("growth", Growth::WORDS, "\"heavy slime\"", "What grew on the bottom."),
     quantity("reduction", GEAR, "2.0", "Another reduction."),
+    choice("swapped", Swapped::WORDS, "\"tachometers\"", "What had been changed over between the sides of a pair."),
     table("propeller", PROPELLER, "Another propeller; say only what differed."),
 ];
 

@@ -36,7 +36,7 @@ mod value;
 pub mod words;
 mod write;
 
-pub use complaint::{Onset, Side, Smoke, Symptom};
+pub use complaint::{Onset, Side, Smoke, Swapped, Symptom};
 pub use edit::Document;
 pub use model::*;
 pub use problem::{Problem, Severity, line_and_column, render};

@@ -1,6 +1,6 @@
 //! The job as typed values.
 
-use crate::complaint::{Onset, Side, Smoke, Symptom};
+use crate::complaint::{Onset, Side, Smoke, Swapped, Symptom};
 use crate::quantity::Quantity;
 use crate::survey::Survey;
 
@@ -23,10 +23,23 @@ pub struct Job {
     pub drive: Drive,
     /// The propeller fitted.
     pub propeller: Propeller,
+    /// What the port side of a pair has of its own.
+    pub port: Own,
+    /// What the starboard side has of its own.
+    pub starboard: Own,
     /// Readings taken on the boat.
     pub readings: Vec<Reading>,
     /// What was measured on the propeller out of the water.
     pub survey: Option<Survey>,
+}
+
+/// What one side of a pair has of its own.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Own {
+    /// Its reduction.
+    pub reduction: Option<Quantity>,
+    /// Its propeller (only what differs).
+    pub propeller: Option<Propeller>,
 }
 
 /// What a propeller is chosen for.
@@ -340,6 +353,8 @@ pub struct Reading {
     pub label: Option<String>,
     /// Which engine of a pair.
     pub side: Option<Side>,
+    /// How far the lever was forward, 0 to 1.
+    pub throttle: Option<Quantity>,
     /// Throttle fully open.
     pub full_throttle: bool,
     /// The engine was held by its governor or limiter.
@@ -389,4 +404,6 @@ pub struct State {
     pub propeller: Option<Propeller>,
     /// Another reduction.
     pub reduction: Option<Quantity>,
+    /// What had been changed over between the sides of a pair.
+    pub swapped: Option<Swapped>,
 }

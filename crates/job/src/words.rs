@@ -144,6 +144,10 @@ words! { Side:
     Port = "port", "the port engine of a pair";
     Starboard = "starboard", "the starboard engine of a pair";
 }
+words! { Swapped:
+    Tachometers = "tachometers", "each side's engine speed was read on the other side's instrument";
+    Propellers = "propellers", "each side ran with the other side's propeller; only where both have the same hand";
+}
 words! { Symptom:
     BlackSmoke = "black smoke", "at steady high power";
     BlackSmokeAccelerating = "black smoke accelerating", "only while accelerating";

@@ -143,6 +143,12 @@ impl Job {
             out.line("other_reductions", &format!("[{}]", numbers.join(", ")));
         }
         propeller(&self.propeller, out.table("propeller"));
+        for (side, own) in [("port", &self.port), ("starboard", &self.starboard)] {
+            out.table(side).quantity("reduction", own.reduction.as_ref());
+            if let Some(other) = &own.propeller {
+                propeller(other, out.table(if side == "port" { "port.propeller" } else { "starboard.propeller" }));
+            }
+        }
         for one in &self.readings {
             let mass = self.boat.displacement.as_ref().map_or(Some(Source::Brochure), |q| q.source);
             reading(one, mass, &mut out);
@@ -248,6 +254,7 @@ fn beside(quantity: &Quantity, default: Source, key: &str) -> Option<Source> {
 fn reading(r: &Reading, mass: Option<Source>, out: &mut Out) {
     out.list("reading").text("label", r.label.as_deref()).text("date", r.date.as_deref());
     out.word("side", r.side);
+    out.quantity("throttle", r.throttle.as_ref());
     out.flag("full_throttle", r.full_throttle.then_some(true)).flag("governed", r.governed);
     if let Some(turns) = &r.engine_speed {
         let by = beside(turns, Source::Dashboard, "reading.by");
@@ -281,7 +288,8 @@ fn reading(r: &Reading, mass: Option<Source>, out: &mut Out) {
     }
     out.quantity("since_scrub", state.since_scrub.as_ref())
         .word("growth", state.growth)
-        .quantity("reduction", state.reduction.as_ref());
+        .quantity("reduction", state.reduction.as_ref())
+        .word("swapped", state.swapped);
     if let Some(other) = &state.propeller {
         propeller(other, out.table("reading.state.propeller"));
     }

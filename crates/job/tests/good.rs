@@ -28,7 +28,7 @@ fn the_full_file_arrives() {
     assert_eq!(job.duty, Some(Duty::Mixed));
     assert_eq!(job.call.changed.len(), 2);
     let boat = &job.boat;
-    assert_eq!((boat.kind, boat.screws), (Some(Kind::Displacement), Some(1)));
+    assert_eq!((boat.kind, boat.screws), (Some(Kind::Displacement), Some(2)));
     assert_eq!(boat.arrangement, Some(Arrangement::FinKeelStrut));
     near(boat.length_overall.as_ref().unwrap().middle, 31.5 * 0.3048);
     band(boat.displacement.as_ref().unwrap(), 6100.0, 6500.0, 6900.0);

@@ -6,6 +6,7 @@ use crate::Outcome;
 use crate::answer::Report;
 use crate::args::{Common, DiagnoseArgs, FailOnCause, Units};
 use crate::bars::{self, Bar};
+use crate::commands::pair;
 use crate::failure::Failure;
 use crate::ink::Ink;
 use crate::page::{Cell, Page};
@@ -51,6 +52,7 @@ pub fn text(report: &Report, common: &Common) -> String {
     }
     hardly(&mut page, unlikely);
     cheapest_first(&mut page, likely);
+    pair::section(&mut page, said.pair.as_ref(), units);
     measurements(&mut page, &said.next_measurements);
     sections::notes(&mut page, &said.notes);
     sections::closing(&mut page, None, &said.crowd);

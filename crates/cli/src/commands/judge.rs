@@ -5,6 +5,7 @@ use counsel::report::{Gravity, Judgement, LoadRow, ReadingFit};
 use crate::Outcome;
 use crate::answer::Report;
 use crate::args::{Common, FailOn, JudgeArgs, Units};
+use crate::commands::pair;
 use crate::failure::Failure;
 use crate::ink::Ink;
 use crate::page::{Cell, Page};
@@ -54,6 +55,7 @@ pub fn text(report: &Report, read: &[Row], common: &Common) -> String {
     sections::limits(&mut page, &[("", &said.limits)], units);
     load_table(&mut page, &said.load, units);
     readings_table(&mut page, &said.readings);
+    pair::section(&mut page, said.pair.as_ref(), units);
     sections::hangs_on(&mut page, &said.hangs_on);
     if !said.measure_next.is_empty() {
         page.heading("Measure next");

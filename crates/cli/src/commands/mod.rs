@@ -8,6 +8,7 @@ pub mod draw;
 pub mod judge;
 pub mod new;
 pub mod openwater;
+pub mod pair;
 pub mod resistance;
 pub mod sources;
 pub mod survey;

@@ -6,7 +6,7 @@ mod linear;
 pub mod normal;
 pub mod physics;
 pub mod plan;
-mod proposal;
+pub(crate) mod proposal;
 mod reading;
 pub mod setup;
 pub mod stats;
@@ -17,7 +17,7 @@ use latent::COUNT;
 use plan::Plan;
 use proposal::Proposal;
 use rayon::prelude::*;
-pub(crate) use reading::gap;
+pub(crate) use reading::{gap, kind};
 use stats::{Weighted, effective};
 
 /// Boats drawn to find out where the readings point.
@@ -67,7 +67,7 @@ struct Batch {
 }
 
 impl Batch {
-    fn draw(plan: &Plan, proposal: &Proposal, count: usize, seed: u32) -> Batch {
+    fn draw(plan: &Plan, proposal: &Proposal<COUNT>, count: usize, seed: u32) -> Batch {
         let mut z = vec![0.0; count * COUNT];
         z.par_chunks_mut(COUNT).enumerate().for_each(|(i, row)| {
             for (d, x) in row.iter_mut().enumerate() {
@@ -111,7 +111,7 @@ impl Batch {
         }
     }
 
-    fn bent(&self, plan: &Plan, from: &Proposal) -> Proposal {
+    fn bent(&self, plan: &Plan, from: &Proposal<COUNT>) -> Proposal<COUNT> {
         let weights = self.tempered(0.35 * self.boats.len() as f64);
         let mut observed: Vec<f64> = plan.observations.iter().map(|o| o.value.ln()).collect();
         let mut scatter: Vec<f64> = plan.observations.iter().map(|o| o.scatter).collect();
@@ -133,7 +133,7 @@ impl Batch {
 
     /// Adds a batch of as many boats as each before; all proposals together count as one mixture (the balance heuristic of
     /// Veach & Guibas 1995), so that no boat weighs more for having been drawn by the worse of them.
-    fn join(&mut self, other: Batch, proposals: &[Proposal]) {
+    fn join(&mut self, other: Batch, proposals: &[Proposal<COUNT>]) {
         self.z.extend(other.z);
         self.boats.extend(other.boats);
         self.shown.extend(other.shown);

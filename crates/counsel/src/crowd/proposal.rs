@@ -5,7 +5,6 @@
 //! Boats drawn from it carry the weight prior / proposal, so that the answer does not depend on how good the line is;
 //! a share of prior boats keeps the weights bounded (defensive mixture, Hesterberg 1995).
 
-use super::latent::COUNT;
 use super::linear::Cholesky;
 use super::stats::effective;
 
@@ -13,8 +12,8 @@ use super::stats::effective;
 const PRIOR_SHARE: f64 = 0.15;
 
 /// A mixture of the prior and a bent normal distribution; without the latter the prior alone.
-pub struct Proposal {
-    bent: Option<Part>,
+pub struct Proposal<const D: usize> {
+    bent: Option<Part<D>>,
 }
 
 /// A reading as a line in the draws: slopes, the reading less the line at 0, and its variance.
@@ -25,34 +24,34 @@ struct Line {
 }
 
 /// A normal distribution.
-struct Part {
+struct Part<const D: usize> {
     mean: Vec<f64>,
     precision: Cholesky,
     log_scale: f64,
 }
 
-impl Part {
+impl<const D: usize> Part<D> {
     /// What is left of the standard normal distribution by lines and their scatter; `None` when nothing can be fitted.
-    fn of(lines: &[Line]) -> Option<Part> {
-        let mut precision = vec![0.0; COUNT * COUNT];
-        let mut mean = vec![0.0; COUNT];
-        for i in 0..COUNT {
-            precision[i * COUNT + i] = 1.0;
+    fn of(lines: &[Line]) -> Option<Part<D>> {
+        let mut precision = vec![0.0; D * D];
+        let mut mean = vec![0.0; D];
+        for i in 0..D {
+            precision[i * D + i] = 1.0;
         }
         for Line { slope, gap, variance } in lines {
-            for i in 0..COUNT {
+            for i in 0..D {
                 mean[i] += slope[i] * gap / variance;
                 for j in 0..=i {
-                    precision[i * COUNT + j] += slope[i] * slope[j] / variance;
+                    precision[i * D + j] += slope[i] * slope[j] / variance;
                 }
             }
         }
-        for i in 0..COUNT {
+        for i in 0..D {
             for j in 0..i {
-                precision[j * COUNT + i] = precision[i * COUNT + j];
+                precision[j * D + i] = precision[i * D + j];
             }
         }
-        let precision = Cholesky::new(&precision, COUNT)?;
+        let precision = Cholesky::new(&precision, D)?;
         precision.solve(&mut mean);
         // A line fitted far from the readings must not throw the boats where no boat is.
         let length = mean.iter().map(|x| x * x).sum::<f64>().sqrt();
@@ -69,7 +68,7 @@ impl Part {
     }
 
     fn log_density(&self, z: &[f64]) -> f64 {
-        let mut y = [0.0; COUNT];
+        let mut y = [0.0; D];
         for (y, (x, m)) in y.iter_mut().zip(z.iter().zip(&self.mean)) {
             *y = x - m;
         }
@@ -77,33 +76,40 @@ impl Part {
     }
 }
 
-impl Proposal {
+impl<const D: usize> Proposal<D> {
     /// The prior alone.
     #[must_use]
-    pub fn prior() -> Proposal {
+    pub fn prior() -> Proposal<D> {
         Proposal { bent: None }
     }
 
     /// Bent towards observed values by weighted regression of predictions on the draws of a batch of this proposal.
     ///
-    /// `z` is `n × COUNT`, `predicted` `n × m` (logarithms; not finite where the boat does not run), `observed` and
+    /// `z` is `n × D`, `predicted` `n × m` (logarithms; not finite where the boat does not run), `observed` and
     /// `scatter` `m` each. The regression runs in numbers in which the bent part is round, so that no direction is fitted
     /// worse for being narrow already. Falls back to the prior when nothing can be fitted.
     #[must_use]
-    pub fn bent(&self, z: &[f64], weights: &[f64], predicted: &[f64], observed: &[f64], scatter: &[f64]) -> Proposal {
+    pub fn bent(
+        &self,
+        z: &[f64],
+        weights: &[f64],
+        predicted: &[f64],
+        observed: &[f64],
+        scatter: &[f64],
+    ) -> Proposal<D> {
         let m = observed.len();
         let mut weights = weights.to_vec();
         let mut y = z.to_vec();
         if let Some(part) = &self.bent {
             // Boats from the prior's share lie elsewhere: the line is wanted where the readings are.
             weights.iter_mut().enumerate().filter(|(i, _)| from_prior(*i)).for_each(|(_, w)| *w = 0.0);
-            y.chunks_mut(COUNT).for_each(|row| part.round(row));
+            y.chunks_mut(D).for_each(|row| part.round(row));
         }
         // Boats that show every reading serve for all; the normal equations are then built once.
         let used: Vec<usize> = (0..weights.len())
             .filter(|i| weights[*i] > 0.0 && predicted[i * m..(i + 1) * m].iter().all(|y| y.is_finite()))
             .collect();
-        let Some(fits) = Lines::new(&y, &weights, &used) else { return Proposal::prior() };
+        let Some(fits) = Lines::<D>::new(&y, &weights, &used) else { return Proposal::prior() };
         let lines: Vec<Line> = (0..m)
             .map(|r| {
                 let (mut offset, mut slope, left) = fits.fit(|i| predicted[i * m + r]);
@@ -124,42 +130,42 @@ impl Proposal {
     /// covariance is shrunk to roundness as far as its sampling error asks (Ledoit & Wolf 2004). `None` where there is
     /// nothing to start from.
     #[must_use]
-    pub fn moved(&self, z: &[f64], weights: &[f64]) -> Option<Proposal> {
+    pub fn moved(&self, z: &[f64], weights: &[f64]) -> Option<Proposal<D>> {
         let part = self.bent.as_ref()?;
         let total: f64 = weights.iter().sum();
         let mut y = z.to_vec();
-        let mut mean = vec![0.0; COUNT];
-        for (row, w) in y.chunks_mut(COUNT).zip(weights) {
+        let mut mean = vec![0.0; D];
+        for (row, w) in y.chunks_mut(D).zip(weights) {
             part.round(row);
             mean.iter_mut().zip(&*row).for_each(|(m, x)| *m += w / total * x);
         }
-        let mut covariance = vec![0.0; COUNT * COUNT];
-        for (row, w) in y.chunks_mut(COUNT).zip(weights) {
+        let mut covariance = vec![0.0; D * D];
+        for (row, w) in y.chunks_mut(D).zip(weights) {
             row.iter_mut().zip(&mean).for_each(|(x, m)| *x -= m);
-            for k in 0..COUNT {
+            for k in 0..D {
                 let wk = w / total * row[k];
                 for j in 0..=k {
-                    covariance[k * COUNT + j] += wk * row[j];
+                    covariance[k * D + j] += wk * row[j];
                 }
             }
         }
         let mut out_of_round = 0.0;
-        for k in 0..COUNT {
-            out_of_round += (covariance[k * COUNT + k] - 1.0).powi(2);
-            out_of_round += 2.0 * (0..k).map(|j| covariance[k * COUNT + j].powi(2)).sum::<f64>();
+        for k in 0..D {
+            out_of_round += (covariance[k * D + k] - 1.0).powi(2);
+            out_of_round += 2.0 * (0..k).map(|j| covariance[k * D + j].powi(2)).sum::<f64>();
         }
         // Expected of a round distribution by sampling alone: d (d + 1)/n.
-        let expected = (COUNT * (COUNT + 1)) as f64 / effective(weights).max(1.0);
+        let expected = (D * (D + 1)) as f64 / effective(weights).max(1.0);
         let share = (expected / out_of_round.max(1e-12)).min(1.0);
-        for k in 0..COUNT {
+        for k in 0..D {
             for j in 0..=k {
-                covariance[k * COUNT + j] *= 1.0 - share;
-                covariance[j * COUNT + k] = covariance[k * COUNT + j];
+                covariance[k * D + j] *= 1.0 - share;
+                covariance[j * D + k] = covariance[k * D + j];
             }
-            covariance[k * COUNT + k] += share;
+            covariance[k * D + k] += share;
         }
-        let inverse = Cholesky::new(&covariance, COUNT)?.inverse();
-        let precision = part.precision.after(&Cholesky::new(&inverse, COUNT)?);
+        let inverse = Cholesky::new(&covariance, D)?.inverse();
+        let precision = part.precision.after(&Cholesky::new(&inverse, D)?);
         // z = mean + L⁻ᵀ y.
         part.precision.backward(&mut mean);
         mean.iter_mut().zip(&part.mean).for_each(|(x, m)| *x += m);
@@ -193,7 +199,7 @@ fn from_prior(index: usize) -> bool {
 }
 
 /// Weighted least squares on the draws of a batch, with an offset.
-struct Lines<'a> {
+struct Lines<'a, const D: usize> {
     z: &'a [f64],
     used: &'a [usize],
     /// Weights of the used boats, summing to 1.
@@ -202,49 +208,49 @@ struct Lines<'a> {
     factor: Cholesky,
 }
 
-impl<'a> Lines<'a> {
-    fn new(z: &'a [f64], weights: &[f64], used: &'a [usize]) -> Option<Lines<'a>> {
-        if used.len() < COUNT + 10 {
+impl<'a, const D: usize> Lines<'a, D> {
+    fn new(z: &'a [f64], weights: &[f64], used: &'a [usize]) -> Option<Lines<'a, D>> {
+        if used.len() < D + 10 {
             return None;
         }
         let total: f64 = used.iter().map(|i| weights[*i]).sum();
         let weights: Vec<f64> = used.iter().map(|i| weights[*i] / total).collect();
-        let mut mean = vec![0.0; COUNT];
+        let mut mean = vec![0.0; D];
         for (i, w) in used.iter().zip(&weights) {
-            for (mean, z) in mean.iter_mut().zip(&z[i * COUNT..]) {
+            for (mean, z) in mean.iter_mut().zip(&z[i * D..]) {
                 *mean += w * z;
             }
         }
-        let mut normal = vec![0.0; COUNT * COUNT];
-        let mut row = [0.0; COUNT];
+        let mut normal = vec![0.0; D * D];
+        let mut row = [0.0; D];
         for (i, w) in used.iter().zip(&weights) {
-            for (row, (z, mean)) in row.iter_mut().zip(z[i * COUNT..].iter().zip(&mean)) {
+            for (row, (z, mean)) in row.iter_mut().zip(z[i * D..].iter().zip(&mean)) {
                 *row = z - mean;
             }
-            for k in 0..COUNT {
+            for k in 0..D {
                 let wk = w * row[k];
-                for (entry, x) in normal[k * COUNT..=k * COUNT + k].iter_mut().zip(&row) {
+                for (entry, x) in normal[k * D..=k * D + k].iter_mut().zip(&row) {
                     *entry += wk * x;
                 }
             }
         }
-        for k in 0..COUNT {
+        for k in 0..D {
             // A ridge of the order of the sampling error of a variance keeps few boats from fitting noise.
-            normal[k * COUNT + k] += 0.02;
+            normal[k * D + k] += 0.02;
             for j in 0..k {
-                normal[j * COUNT + k] = normal[k * COUNT + j];
+                normal[j * D + k] = normal[k * D + j];
             }
         }
-        Some(Lines { z, used, weights, mean, factor: Cholesky::new(&normal, COUNT)? })
+        Some(Lines { z, used, weights, mean, factor: Cholesky::new(&normal, D)? })
     }
 
     /// Offset, slopes and the variance left of `y` (by boat).
     fn fit(&self, y: impl Fn(usize) -> f64) -> (f64, Vec<f64>, f64) {
         let mean_y: f64 = self.used.iter().zip(&self.weights).map(|(i, w)| w * y(*i)).sum();
-        let mut slope = vec![0.0; COUNT];
+        let mut slope = vec![0.0; D];
         for (i, w) in self.used.iter().zip(&self.weights) {
             let dy = w * (y(*i) - mean_y);
-            for (right, (z, mean)) in slope.iter_mut().zip(self.z[i * COUNT..].iter().zip(&self.mean)) {
+            for (right, (z, mean)) in slope.iter_mut().zip(self.z[i * D..].iter().zip(&self.mean)) {
                 *right += dy * (z - mean);
             }
         }
@@ -255,7 +261,7 @@ impl<'a> Lines<'a> {
             .iter()
             .zip(&self.weights)
             .map(|(i, w)| {
-                let fit: f64 = offset + slope.iter().zip(&self.z[i * COUNT..]).map(|(a, x)| a * x).sum::<f64>();
+                let fit: f64 = offset + slope.iter().zip(&self.z[i * D..]).map(|(a, x)| a * x).sum::<f64>();
                 w * (y(*i) - fit).powi(2)
             })
             .sum();

@@ -14,7 +14,7 @@ const ROGUE: f64 = 2.5;
 const DOES_NOT_PLANE: f64 = -2.3;
 
 /// ln likelihood of what the kind says: a boat called planing planes.
-pub(super) fn kind(plan: &Plan, boat: &Definite) -> f64 {
+pub(crate) fn kind(plan: &Plan, boat: &Definite) -> f64 {
     if plan.knowledge.kind.0 != job::Kind::Planing || !plan.knowledge.kind.1 {
         return 0.0;
     }

@@ -49,6 +49,7 @@ pub fn diagnose(job: &Job, options: &Options) -> Result<Diagnosis, Lack> {
         causes,
         explained,
         next_measurements,
+        pair: crate::pair::pair(job, options)?,
         inch_of_pitch: inch,
         crowd: crowd_report(best),
         notes: best.notes(),

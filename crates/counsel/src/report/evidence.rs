@@ -79,6 +79,8 @@ pub struct Diagnosis {
     pub explained: bool,
     /// Measurements, worthiest first.
     pub next_measurements: Vec<NextMeasurement>,
+    /// The two sides of a pair, where the job tells them apart.
+    pub pair: Option<super::PairReport>,
     /// What an inch of pitch is worth on this boat, rpm.
     pub inch_of_pitch: Band,
     /// The crowd of the likeliest cause.

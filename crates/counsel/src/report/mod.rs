@@ -5,6 +5,7 @@
 
 mod evidence;
 
+pub use crate::pair::report::{OddSide, PairCause, PairReport, SideSheet};
 pub use evidence::*;
 
 use serde::Serialize;
@@ -222,6 +223,8 @@ pub struct Judgement {
     pub measure_next: String,
     /// Readings against the crowd.
     pub readings: Vec<ReadingFit>,
+    /// The two sides of a pair, where the job tells them apart.
+    pub pair: Option<PairReport>,
     /// The crowd.
     pub crowd: Crowd,
     /// Warnings that travelled with the numbers.

@@ -17,6 +17,7 @@ use crate::water::Water;
 mod balance;
 mod bollard;
 mod full_throttle;
+pub mod pair;
 mod partload;
 pub mod split;
 
@@ -24,7 +25,7 @@ pub use full_throttle::{FullThrottle, Held, Hump};
 pub use partload::{Demand, Steady};
 
 /// Methods of this room.
-pub const METHODS: &[&Method] = &[&METHOD, &split::METHOD];
+pub const METHODS: &[&Method] = &[&METHOD, &pair::METHOD, &split::METHOD];
 
 /// What the balance is.
 pub const METHOD: Method = Method {

@@ -8,6 +8,7 @@ use crate::read::Fields;
 pub(crate) fn survey(f: &Fields, problems: &mut Vec<Problem>) -> Option<Survey> {
     let mut survey = Survey {
         date: f.text("date"),
+        side: f.choice("side"),
         surveyor: f.text("surveyor"),
         tool: f.choice("tool"),
         design_pitch: f.quantity("design_pitch"),

@@ -1,6 +1,7 @@
 //! The keys of a survey, part of the table of keys.
 
 use super::model::*;
+use crate::complaint::Side;
 use crate::keys::{Key, Measure, Shape, choice, key, measure, quantity, table, tables, text};
 use crate::quantity::Dimension::{Angle, Length, Mass, Ratio};
 use crate::words::Word;
@@ -22,6 +23,7 @@ const FRACTION: Measure = measure(Ratio, 0.0, 1.0, &[]);
 #[rustfmt::skip]
 pub const SURVEY: &[Key] = &[
     key("date", Shape::Date, "\"2026-04-18\"", "The day."),
+    choice("side", Side::WORDS, "\"starboard\"", "Which propeller of a pair was measured; the other is as stamped."),
     text("surveyor", "\"yard, on the bench\"", "Who measured."),
     choice("tool", Tool::WORDS, "\"swing gauge\"", "What the pitch was measured with, where a section does not say otherwise; sets the spreads.").hints(&["gauge", "instrument"]),
     quantity("design_pitch", PITCH, "\"11 in\"", "Pitch the propeller was meant to have and is to be trued to. Without it the stamped pitch is the measure.").hints(&["target_pitch", "pitch"]),

@@ -1,5 +1,6 @@
 //! A propeller survey as typed values: what was measured on the blades and the hub, with which tool.
 
+use crate::complaint::Side;
 use crate::quantity::Quantity;
 use std::ops::Range;
 
@@ -8,6 +9,8 @@ use std::ops::Range;
 pub struct Survey {
     /// The day, as written.
     pub date: Option<String>,
+    /// Which propeller of a pair.
+    pub side: Option<Side>,
     /// Who measured.
     pub surveyor: Option<String>,
     /// The tool the pitch was measured with, where a section does not say otherwise.

@@ -9,6 +9,7 @@ use crate::write::Out;
 pub(crate) fn survey(s: &Survey, out: &mut Out) {
     out.table("survey")
         .text("date", s.date.as_deref())
+        .word("side", s.side)
         .text("surveyor", s.surveyor.as_deref())
         .word("tool", s.tool)
         .quantity("design_pitch", s.design_pitch.as_ref())
