@@ -277,6 +277,7 @@ fn paired(a: &Entry, b: &Entry, options: &Options, outcomes: &mut Vec<Outcome>) 
         growth: was.boat.growth.or(now.boat.growth.map(|_| job::Growth::Clean)),
         propeller: Some(was.propeller.clone()),
         reduction: was.drive.reduction.clone(),
+        swapped: None,
     };
     let readings: Vec<Reading> = was
         .readings

@@ -41,6 +41,15 @@ fn planted(code: &str) -> (Rows, bool) {
             true,
         ),
         "growth-on-hull" => (&[&[(HullRoughness, To(0.8e-3, 2.5e-3, 8e-3))]], true),
+        "growth-on-both" => (
+            &[&[
+                (BladeRoughness, To(0.5e-3, 1.6e-3, 5e-3)),
+                (HullRoughness, To(0.6e-3, 1.8e-3, 6e-3)),
+                (ThrustError, To(-5.0, -2.6, -0.8)),
+                (TorqueError, To(-1.5, 0.3, 2.0)),
+            ]],
+            true,
+        ),
         "engine-down" => (&[&[(Condition, To(0.55, 0.72, 0.84))]], true),
         "stamp-wrong" => (&[&[(Pitch, Times(1.05, 1.08, 1.16))], &[(Pitch, Times(0.85, 0.92, 0.955))]], false),
         "blade-style" => (
@@ -75,14 +84,15 @@ const SEEN: &[Seen] = &[
             ("as-stated", 0.3),
             ("growth-on-blades", 0.3),
             ("growth-on-hull", 0.3),
+            ("growth-on-both", 0.3),
             ("overweight", 0.28),
             ("tachometer", 0.1),
             ("governor-low", 0.08),
         ],
         0.2,
     ),
-    (Symptom::GrowthOnBlades, &[("growth-on-blades", 0.45)], 0.04),
-    (Symptom::GrowthOnBottom, &[("growth-on-hull", 0.4), ("growth-on-blades", 0.13)], 0.05),
+    (Symptom::GrowthOnBlades, &[("growth-on-blades", 0.45), ("growth-on-both", 0.4)], 0.04),
+    (Symptom::GrowthOnBottom, &[("growth-on-hull", 0.4), ("growth-on-both", 0.4), ("growth-on-blades", 0.08)], 0.05),
     (Symptom::ExhaustCool, &[("engine-down", 0.2), ("governor-low", 0.1), ("as-stated", 0.02)], 0.05),
     (Symptom::ShaftStiff, &[("drag", 0.45)], 0.03),
     (Symptom::BladeBent, &[("blade-damaged", 0.6)], 0.03),
@@ -94,7 +104,7 @@ const SEEN: &[Seen] = &[
 fn onsets(code: &str) -> &'static [(Onset, f64)] {
     match code {
         "growth-on-blades" => &[(Onset::Sudden, 0.3), (Onset::Gradual, 0.4)],
-        "growth-on-hull" => &[(Onset::Sudden, 0.1), (Onset::Gradual, 0.4)],
+        "growth-on-hull" | "growth-on-both" => &[(Onset::Sudden, 0.1), (Onset::Gradual, 0.4)],
         "engine-down" => &[(Onset::Sudden, 0.2), (Onset::Gradual, 0.2), (Onset::WithEngine, 0.08)],
         "drag" | "blade-damaged" => &[(Onset::Sudden, 0.55), (Onset::Gradual, 0.1)],
         "tachometer" => &[(Onset::WithInstruments, 0.2), (Onset::Sudden, 0.1), (Onset::Always, 0.2)],

@@ -335,7 +335,7 @@ fn a_planing_boat_that_lost_its_speed_is_scraped_first() {
         let text = scaled(&job, rpm, speed, false) + &scaled(&job, if rpm > 0.0 { 1.0 } else { 0.0 }, 1.0, true);
         job.readings = Job::read(&text).unwrap().job.readings;
         let d = diagnose(&job, &OPTIONS).unwrap();
-        let growth = place(&d, "growth-on-blades").min(place(&d, "growth-on-hull"));
+        let growth = place(&d, "growth-on-blades").min(place(&d, "growth-on-hull")).min(place(&d, "growth-on-both"));
         for pitch in ["as-stated", "stamp-wrong", "blade-style", "ratio"] {
             assert!(
                 growth < place(&d, pitch),

@@ -233,7 +233,10 @@ impl Crowd {
     #[must_use]
     pub fn notes(&self) -> Vec<String> {
         let total: f64 = self.weights.iter().sum();
-        hydro::note::Note::ALL
+        let planes = reading::PLANES.to_owned();
+        let kind = &self.plan.knowledge.kind;
+        let assumed = (kind.0 == job::Kind::Planing && kind.1).then_some(planes);
+        let travelled = hydro::note::Note::ALL
             .iter()
             .filter(|note| {
                 let share: f64 = self
@@ -245,8 +248,8 @@ impl Crowd {
                     .sum();
                 share > 0.1 * total
             })
-            .map(|note| note.text().to_owned())
-            .collect()
+            .map(|note| note.text().to_owned());
+        assumed.into_iter().chain(travelled).collect()
     }
 
     /// One latent's draws over the crowd.

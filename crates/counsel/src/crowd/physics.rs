@@ -135,6 +135,23 @@ pub fn blade_roughness(growth: Option<Growth>, dry: bool) -> Known {
     known
 }
 
+/// Roughness height of blades that were cleaned with the bottom, m: what grows on the bottom in that time grows on them.
+/// Moving blades shed some of it: half the bottom's in the middle, clean to as much as the bottom's (`estimate`).
+#[must_use]
+pub fn blade_roughness_after(seconds: f64, celsius: f64) -> Known {
+    let span = roughness::growth_after(seconds / (365.25 / 12.0 * 86_400.0), celsius);
+    let clean = roughness::blade_roughness(roughness::BladeGrade::Clean);
+    let middle = (0.5 * span.middle).max(1.3 * clean);
+    let mut known = Known::assumed(
+        clean,
+        middle,
+        span.high.max(2.0 * middle),
+        "time since the last scrub, blades with the bottom; estimate",
+    );
+    known.stated = true;
+    known
+}
+
 /// Cup as a fraction of pitch.
 #[must_use]
 pub fn cup(cup: Option<job::Cup>, leg: bool) -> Known {
@@ -167,7 +184,14 @@ pub(super) fn spreads(job: &Job, k: &Knowledge, set: &mut impl FnMut(Latent, Dis
         Latent::HullRoughness,
         hull_roughness(job.boat.growth, job.boat.since_scrub.as_ref().map(|q| q.middle), celsius, dry),
     );
-    known(Latent::BladeRoughness, blade_roughness(job.propeller.growth, dry));
+    known(
+        Latent::BladeRoughness,
+        // A bottom scrubbed on a known day had its blades cleaned on that day too (common practice, no source).
+        match (job.propeller.growth, job.boat.growth, &job.boat.since_scrub) {
+            (None, None, Some(time)) if !dry => blade_roughness_after(time.middle, celsius),
+            (growth, ..) => blade_roughness(growth, dry),
+        },
+    );
     known(Latent::Cup, cup(job.propeller.cup, leg));
     // Blades made for legs (cup, pitch rising aft) run cavitating by design. With the limits of the flat-faced series their
     // overall efficiency would fall far below the 0.55 to 0.65 outboards are known for (working value, from memory).

@@ -13,6 +13,9 @@ const ROGUE: f64 = 2.5;
 /// boats that do not are complained of, and one in ten of those called so is let stand).
 const DOES_NOT_PLANE: f64 = -2.3;
 
+/// The same as it is told beside every answer it shapes.
+pub(crate) const PLANES: &str = "A boat called planing is taken to plane at full throttle: definite boats that do not count a tenth (common practice, no source)";
+
 /// ln likelihood of what the kind says: a boat called planing planes.
 pub(crate) fn kind(plan: &Plan, boat: &Definite) -> f64 {
     if plan.knowledge.kind.0 != job::Kind::Planing || !plan.knowledge.kind.1 {

@@ -78,7 +78,11 @@ impl Setup {
             hull_roughness: (state.growth.is_some() || state.since_scrub.is_some()).then(|| {
                 physics::hull_roughness(state.growth, state.since_scrub.as_ref().map(|q| q.middle), 15.0, false).dist
             }),
-            blade_roughness: p.and_then(|p| p.growth).map(|g| physics::blade_roughness(Some(g), false).dist),
+            blade_roughness: match (p.and_then(|p| p.growth).or(state.growth), &state.since_scrub) {
+                (Some(growth), _) => Some(physics::blade_roughness(Some(growth), false).dist),
+                (None, Some(time)) => Some(physics::blade_roughness_after(time.middle, 15.0).dist),
+                (None, None) => None,
+            },
             trued: false,
             // Only pitch or cup given: the same propeller before or after work. A diameter, blade number or width given:
             // another propeller with errors of its own.

@@ -19,6 +19,7 @@ pub(super) enum Cause {
     Governor,
     GrowthBlades,
     GrowthHull,
+    GrowthBoth,
     Overweight,
     Shallow,
     Speeds,
@@ -42,10 +43,11 @@ pub(super) struct About {
 }
 
 impl Cause {
-    pub const ALL: [Cause; 16] = [
+    pub const ALL: [Cause; 17] = [
         Cause::AsStated,
         Cause::GrowthBlades,
         Cause::GrowthHull,
+        Cause::GrowthBoth,
         Cause::EngineDown,
         Cause::Stamp,
         Cause::Style,
@@ -77,7 +79,7 @@ impl Cause {
                 "growth on the blades",
                 "scrape and polish the blades, run again the same day",
                 Cost::Small,
-                0.16,
+                0.10,
                 true,
             ),
             Cause::GrowthHull => about(
@@ -85,7 +87,15 @@ impl Cause {
                 "growth on the bottom",
                 "scrub the bottom, run again the same day",
                 Cost::Middling,
-                0.08,
+                0.05,
+                true,
+            ),
+            Cause::GrowthBoth => about(
+                "growth-on-both",
+                "growth on bottom and blades together",
+                "scrape the blades and scrub the bottom, run again the same day",
+                Cost::Middling,
+                0.09,
                 true,
             ),
             Cause::EngineDown => about(
@@ -279,6 +289,18 @@ pub(super) fn variants(plan: &Plan) -> Vec<Variant> {
             1.0,
             Some(Latent::HullRoughness),
             vec![(Latent::HullRoughness, spread(0.8e-3, 3e-3, 12e-3))],
+        ),
+        // What grows on both is no worse on either than where it grows alone.
+        one(
+            Cause::GrowthBoth,
+            1.0,
+            Some(Latent::BladeRoughness),
+            vec![
+                (Latent::BladeRoughness, spread(0.5e-3, 1.8e-3, 7e-3)),
+                (Latent::HullRoughness, spread(0.5e-3, 2e-3, 9e-3)),
+                (Latent::ThrustError, z(-6.0, -2.8, -0.4)),
+                (Latent::TorqueError, z(-2.0, 0.0, 2.5)),
+            ],
         ),
         one(Cause::EngineDown, 1.0, Some(Latent::Condition), vec![(Latent::Condition, spread(0.5, 0.70, 0.86))]),
         one(Cause::Stamp, 0.5, Some(Latent::Pitch), vec![(Latent::Pitch, Change::Times(1.04, 1.09, 1.20))]),

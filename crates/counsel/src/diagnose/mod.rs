@@ -26,7 +26,7 @@ use weigh::{Suspect, Weighed};
 pub fn diagnose(job: &Job, options: &Options) -> Result<Diagnosis, Lack> {
     let base = Plan::new(job)?;
     let moved = prior::moved(job);
-    let weighed = weigh::weigh(job, &base, &moved, options.seed);
+    let weighed = weigh::weigh(job, &base, &moved, options);
     let suspects = weigh::suspects(&weighed, &moved);
     let stated = &weighed.iter().find(|w| w.variant.cause == Cause::AsStated).unwrap_or(&weighed[0]).crowd;
     let panel = Panel::of(stated, 320);
@@ -180,12 +180,9 @@ impl Case<'_> {
         };
         match latent {
             Latent::Pitch => {
-                format!(
-                    "a true pitch of {} to {} in (stated {})",
-                    inches(raw.low),
-                    inches(raw.high),
-                    inches(self.base.marked_pitch)
-                )
+                let (low, high) = (inches(raw.low), inches(raw.high));
+                let range = if low == high { low } else { format!("{low} to {high}") };
+                format!("a true pitch of {range} in (stated {})", inches(self.base.marked_pitch))
             }
             Latent::BladeRoughness => format!("blades rough by {}", span(&scaled(1000.0, "mm as of sand"))),
             Latent::HullRoughness => format!("a bottom rough by {}", span(&scaled(1000.0, "mm as of sand"))),

@@ -83,6 +83,7 @@ fn by_onset(onset: Onset) -> &'static [Row] {
             (Ratio, 0.05, "it came suddenly: the ratio is the same as before"),
             (Overweight, 0.3, "weight seldom comes suddenly"),
             (GrowthBlades, 2.5, "growth on blades shows from one trip to the next"),
+            (GrowthBoth, 1.3, "growth on blades shows from one trip to the next"),
             (EngineDown, 1.5, "filters, cables and hoses fail suddenly"),
             (Drag, 4.0, "a rope or a seized bearing comes suddenly"),
             (BladeDamaged, 5.0, "a strike comes suddenly"),
@@ -95,6 +96,7 @@ fn by_onset(onset: Onset) -> &'static [Row] {
             (Ratio, 0.05, "it came gradually: the ratio is the same as before"),
             (GrowthBlades, 3.0, "growth comes gradually"),
             (GrowthHull, 3.0, "growth comes gradually"),
+            (GrowthBoth, 3.5, "growth comes gradually, on bottom and blades alike"),
             (EngineDown, 1.5, "wear and coked elbows come gradually"),
             (Overweight, 1.5, "boats gain weight over the years"),
         ],
@@ -120,6 +122,7 @@ fn by_onset(onset: Onset) -> &'static [Row] {
         Onset::Always => &[
             (GrowthBlades, 0.3, "it was always so, clean or not"),
             (GrowthHull, 0.3, "it was always so, clean or not"),
+            (GrowthBoth, 0.2, "it was always so, clean or not"),
             (Stamp, 1.5, "it was always so"),
             (Drag, 0.3, "it was always so"),
             (BladeDamaged, 0.3, "it was always so"),
@@ -134,6 +137,7 @@ fn by_symptom(symptom: Symptom) -> &'static [Row] {
             (AsStated, 1.8, "black smoke at steady power: the engine is loaded beyond its air"),
             (GrowthBlades, 1.5, "black smoke: overload"),
             (GrowthHull, 1.5, "black smoke: overload"),
+            (GrowthBoth, 1.5, "black smoke: overload"),
             (Overweight, 1.4, "black smoke: overload"),
             (EngineDown, 1.0, "black smoke is overload or want of air"),
             (Tachometer, 0.5, "a wrong tachometer does not smoke"),
@@ -144,11 +148,13 @@ fn by_symptom(symptom: Symptom) -> &'static [Row] {
         Symptom::OverheatsPushed => &[
             (AsStated, 1.5, "overheating only when pushed: overload"),
             (GrowthBlades, 1.3, "overheating only when pushed: overload"),
+            (GrowthBoth, 1.3, "overheating only when pushed: overload"),
             (EngineDown, 1.2, "overheating only when pushed: or a dirty cooler"),
         ],
         Symptom::ExhaustHot => &[
             (AsStated, 2.0, "hot exhaust: the engine is fed and overloaded"),
             (GrowthBlades, 1.7, "hot exhaust: overload"),
+            (GrowthBoth, 1.7, "hot exhaust: overload"),
             (EngineDown, 0.7, "hot exhaust speaks for overload before an engine not fed"),
             (Tachometer, 0.4, "hot exhaust: the load is real"),
         ],
@@ -156,6 +162,7 @@ fn by_symptom(symptom: Symptom) -> &'static [Row] {
             (EngineDown, 4.0, "cool exhaust: the engine is not being fed"),
             (AsStated, 0.3, "cool exhaust: no overload"),
             (GrowthBlades, 0.3, "cool exhaust: no overload"),
+            (GrowthBoth, 0.3, "cool exhaust: no overload"),
             (Governor, 2.0, "cool exhaust: held back"),
         ],
         Symptom::BoostLow => &[(EngineDown, 3.0, "low boost: air, fuel or turbocharger"), (AsStated, 0.6, "low boost")],
@@ -168,8 +175,13 @@ fn by_symptom(symptom: Symptom) -> &'static [Row] {
             (Governor, 3.0, "less than full load at full throttle: held by its governor"),
             (AsStated, 0.4, "an overloaded engine shows full load"),
             (GrowthBlades, 0.4, "an overloaded engine shows full load"),
+            (GrowthBoth, 0.4, "an overloaded engine shows full load"),
         ],
-        Symptom::MoreFuel => &[(GrowthBlades, 1.5, "more fuel: more drag"), (GrowthHull, 1.7, "more fuel: more drag")],
+        Symptom::MoreFuel => &[
+            (GrowthBlades, 1.5, "more fuel: more drag"),
+            (GrowthHull, 1.7, "more fuel: more drag"),
+            (GrowthBoth, 1.8, "more fuel: more drag"),
+        ],
         Symptom::SlowToPlane => &[
             (AsStated, 1.3, "slow to plane: pitch or area"),
             (Overweight, 1.7, "slow to plane: weight"),
@@ -187,10 +199,14 @@ fn by_symptom(symptom: Symptom) -> &'static [Row] {
         ],
         Symptom::BackEaten => &[(Cavitation, 4.0, "backs eaten outside: overload or too little area")],
         Symptom::FaceEaten => &[(Cavitation, 1.5, "faces eaten at the leading edge: too little pitch for the speed")],
-        Symptom::GrowthOnBlades => &[(GrowthBlades, 12.0, "growth was seen on the blades")],
+        Symptom::GrowthOnBlades => &[
+            (GrowthBlades, 12.0, "growth was seen on the blades"),
+            (GrowthBoth, 10.0, "growth was seen on the blades"),
+        ],
         Symptom::GrowthOnBottom => &[
             (GrowthHull, 8.0, "growth was seen on the bottom"),
-            (GrowthBlades, 2.5, "where the bottom is grown the blades are seldom clean"),
+            (GrowthBlades, 1.5, "where the bottom is grown the blades are seldom clean"),
+            (GrowthBoth, 10.0, "growth was seen on the bottom, and the blades are seldom clean then"),
         ],
         Symptom::ShaftStiff => &[(Drag, 15.0, "the shaft is stiff or the gland hot")],
         Symptom::BladeBent | Symptom::BladeMissing => &[(BladeDamaged, 20.0, "a blade was seen bent or gone")],
@@ -245,18 +261,28 @@ fn known(job: &Job, push: &mut impl FnMut(Cause, f64, &str)) {
         }
     }
     match p.growth {
-        Some(Growth::Clean) => push(Cause::GrowthBlades, 0.1, "the blades are said to be clean"),
-        Some(_) => push(Cause::GrowthBlades, 4.0, "growth is stated on the blades"),
+        Some(Growth::Clean) => {
+            push(Cause::GrowthBlades, 0.1, "the blades are said to be clean");
+            push(Cause::GrowthBoth, 0.1, "the blades are said to be clean");
+        }
+        Some(_) => {
+            push(Cause::GrowthBlades, 4.0, "growth is stated on the blades");
+            push(Cause::GrowthBoth, 4.0, "growth is stated on the blades");
+        }
         None => {}
     }
     match job.boat.growth {
         Some(Growth::Clean) => {
             push(Cause::GrowthHull, 0.1, "the bottom is said to be clean");
+            push(Cause::GrowthBoth, 0.1, "the bottom is said to be clean");
             if p.growth.is_none() {
                 push(Cause::GrowthBlades, 0.3, "the bottom is said to be clean, the blades with it");
             }
         }
-        Some(_) => push(Cause::GrowthHull, 3.0, "growth is stated on the bottom"),
+        Some(_) => {
+            push(Cause::GrowthHull, 3.0, "growth is stated on the bottom");
+            push(Cause::GrowthBoth, 3.0, "growth is stated on the bottom");
+        }
         None => {}
     }
     const DAY: f64 = 86_400.0;
@@ -264,10 +290,12 @@ fn known(job: &Job, push: &mut impl FnMut(Cause, f64, &str)) {
         Some(days) if days < 14.0 => {
             push(Cause::GrowthHull, 0.2, "scrubbed less than two weeks ago");
             push(Cause::GrowthBlades, 0.3, "scrubbed less than two weeks ago");
+            push(Cause::GrowthBoth, 0.2, "scrubbed less than two weeks ago");
         }
         Some(days) if days > 42.0 => {
             push(Cause::GrowthHull, 1.5, "six weeks or more since the last scrub");
             push(Cause::GrowthBlades, 1.8, "six weeks or more since the last scrub");
+            push(Cause::GrowthBoth, 2.5, "six weeks or more since the last scrub");
         }
         _ => {}
     }
@@ -285,6 +313,34 @@ fn known(job: &Job, push: &mut impl FnMut(Cause, f64, &str)) {
         || job.readings.iter().any(|r| r.depth.as_ref().is_some_and(|q| q.middle > 15.0));
     if deep {
         push(Cause::Shallow, 0.05, "the water was deep");
+    }
+    let rated = job.engine.rated_speed.as_ref().map(|q| q.middle);
+    let held_low = job.readings.iter().any(|r| {
+        let engine = r.engine_speed.as_ref().map(|q| q.high);
+        r.full_throttle && r.governed == Some(true) && engine.zip(rated).is_some_and(|(n, rated)| n < rated)
+    });
+    if held_low {
+        push(Cause::Governor, 25.0, "the engine was held by its governor below its rated speed");
+    }
+    let no_load = job
+        .engine
+        .no_load_speed
+        .as_ref()
+        .filter(|q| matches!(q.source, Some(Source::Optical | Source::Display | Source::Measured)));
+    if let (Some(no_load), Some(rated)) = (no_load, rated) {
+        if no_load.high < 1.01 * rated {
+            push(Cause::Governor, 12.0, "the no-load speed was measured no higher than the rated speed");
+        } else {
+            push(Cause::Governor, 0.1, "the no-load speed was measured above the rated speed");
+        }
+    }
+    let length = job.boat.length_waterline.as_ref().or(job.boat.length_overall.as_ref()).map(|q| q.middle);
+    let shallow = job.readings.iter().any(|r| {
+        let depth = r.depth.as_ref().or(job.place.depth.as_ref()).map(|q| q.middle);
+        depth.zip(length).is_some_and(|(depth, length)| depth < 0.4 * length)
+    });
+    if shallow {
+        push(Cause::Shallow, 8.0, "the depth stated is less than four tenths of her length");
     }
     if job.readings.is_empty() {
         push(Cause::Speeds, 0.2, "no reading is given");

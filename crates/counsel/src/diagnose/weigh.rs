@@ -2,13 +2,17 @@
 
 use super::hypothesis::{Cause, Variant, variants};
 use super::prior::Moved;
+use crate::Options;
 use crate::crowd::Crowd;
 use crate::crowd::plan::{At, Plan, What};
 use crate::crowd::stats::Weighted;
 use job::{Job, Side};
 
-/// Boats drawn for each suspicion.
-const BOATS: usize = 640;
+/// Boats drawn for each suspicion, of those asked for: there are some thirty variants, and a chance needs fewer boats than a
+/// band.
+fn each(boats: usize) -> usize {
+    (boats * 4 / 25).max(160)
+}
 
 /// One suspicion, weighed.
 pub(super) struct Weighed {
@@ -30,14 +34,14 @@ pub(super) struct Suspect {
 }
 
 /// Weighs every variant.
-pub(super) fn weigh(job: &Job, base: &Plan, moved: &[Moved], seed: u32) -> Vec<Weighed> {
+pub(super) fn weigh(job: &Job, base: &Plan, moved: &[Moved], options: &Options) -> Vec<Weighed> {
     let pair = difference(job);
     variants(base)
         .into_iter()
         .filter_map(|variant| {
             let prior = prior_of(variant.cause, moved) * variant.share;
             (prior > 0.0).then(|| {
-                let crowd = Crowd::draw(variant.apply(base), BOATS, seed);
+                let crowd = Crowd::draw(variant.apply(base), each(options.boats), options.seed);
                 let log_weight =
                     prior.ln() + crowd.log_evidence + pair.map_or(0.0, |p| p.log_likelihood(variant.cause));
                 Weighed { variant, crowd, log_weight }
