@@ -27,9 +27,12 @@ const SCOUTING: u32 = 3;
 /// Effective share of a scouting party that needs no further one.
 const GOOD: f64 = 0.3;
 /// Most batches added where the first leaves too few effective boats.
-const ROUNDS: u32 = 8;
-/// Least effective number of boats aimed at.
-const ENOUGH: f64 = 400.0;
+const ROUNDS: u32 = 12;
+/// Least effective number of boats aimed at in a crowd of this size: bands want four hundred, a small crowd is content with
+/// a tenth of itself.
+fn enough(count: usize) -> f64 {
+    if count >= 2000 { 400.0 } else { 0.1 * count as f64 }
+}
 
 /// A weighted crowd of definite boats.
 pub struct Crowd {
@@ -173,7 +176,7 @@ impl Crowd {
         let mut batch = Batch::draw(&plan, &proposal, count, seed);
         let mut proposals = vec![proposal];
         for round in 1..=ROUNDS {
-            if effective(&batch.weights(1.0)) >= ENOUGH.min(0.1 * count as f64) {
+            if effective(&batch.weights(1.0)) >= enough(count) {
                 break;
             }
             let weights = batch.tempered(0.15 * batch.boats.len() as f64);
