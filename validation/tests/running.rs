@@ -430,3 +430,35 @@ fn a_pair_shares_one_hull() {
     let pull: f64 = part.sides.iter().map(|side| 0.5 * side.pull).sum();
     assert!((pull / part.sides[0].resistance - 1.0).abs() < 1e-6);
 }
+
+/// Where the steady state of a lower engine speed is known the search begins there, and finds the same: the definition of the
+/// balance (lowest boat speed at which thrust carries resistance), with a hump in the resistance and without.
+#[test]
+fn a_search_begun_at_a_slower_state_finds_the_same() {
+    let plain = launch(0.7);
+    let humped = Installation {
+        resistance: Curve::tabulate(12.0, |v| 60.0 * v * v + 2500.0 * (-(v - 4.0) * (v - 4.0)).exp()),
+        ..launch(0.7)
+    };
+    let heavy = Installation { tow: 400.0, ..launch(0.7) };
+    for boat in [plain, humped, heavy] {
+        let mut slower = 0.0;
+        for i in 2..45 {
+            let turns = EngineSpeed::from_rpm(90.0 * f64::from(i));
+            let (alone, begun) = (boat.at_engine_speed(turns), boat.at_engine_speed_beyond(turns, slower));
+            assert!(
+                (alone.point.speed - begun.point.speed).abs() <= 1e-9 * alone.point.speed,
+                "{i}: {alone:?} {begun:?}"
+            );
+            assert_eq!(alone.faster, begun.faster);
+            let surplus = alone.point.pull - alone.point.resistance;
+            let carried = alone.point.speed == 0.0 || surplus.abs() <= 1e-8 * alone.point.resistance;
+            assert!(carried && alone.point.speed >= slower * (1.0 - 1e-9), "{i}: {alone:?}");
+            slower = alone.point.speed;
+        }
+        // A start that was too fast is taken back.
+        let turns = EngineSpeed::from_rpm(1500.0);
+        let (alone, begun) = (boat.at_engine_speed(turns), boat.at_engine_speed_beyond(turns, 5.0));
+        assert!((alone.point.speed - begun.point.speed).abs() <= 1e-9, "{alone:?} {begun:?}");
+    }
+}

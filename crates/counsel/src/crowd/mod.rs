@@ -65,6 +65,8 @@ struct Batch {
     shown: Vec<f64>,
     /// ln of prior/proposal.
     drawn: Vec<f64>,
+    /// Sum over all proposals drawn from of proposal/prior.
+    shares: Vec<f64>,
     /// ln likelihood.
     fits: Vec<f64>,
 }
@@ -84,15 +86,17 @@ impl Batch {
         let mut fits = vec![0.0; count];
         fits.par_iter_mut().zip(&boats).for_each(|(fit, boat)| *fit = reading::kind(plan, boat));
         if m > 0 {
+            let order = reading::order(plan);
             shown
                 .par_chunks_mut(m)
                 .zip(fits.par_iter_mut())
                 .zip(&boats)
                 .zip(z.par_chunks(COUNT))
-                .for_each(|(((shown, fit), boat), z)| *fit += reading::likelihood(plan, boat, z, shown));
+                .for_each(|(((shown, fit), boat), z)| *fit += reading::likelihood(plan, &order, boat, z, shown));
         }
-        let drawn = z.par_chunks(COUNT).map(|row| proposal.log_weight(row)).collect();
-        Batch { z, boats, shown, drawn, fits }
+        let drawn: Vec<f64> = z.par_chunks(COUNT).map(|row| proposal.log_weight(row)).collect();
+        let shares = drawn.iter().map(|d| (-d).exp()).collect();
+        Batch { z, boats, shown, drawn, shares, fits }
     }
 
     /// Weights `(prior × likelihood / proposal)^power`, greatest 1.
@@ -134,21 +138,25 @@ impl Batch {
         from.bent(&self.z, &weights, &self.shown, &observed, &scatter)
     }
 
-    /// Adds a batch of as many boats as each before; all proposals together count as one mixture (the balance heuristic of
-    /// Veach & Guibas 1995), so that no boat weighs more for having been drawn by the worse of them.
-    fn join(&mut self, other: Batch, proposals: &[Proposal<COUNT>]) {
+    /// Adds a batch of as many boats as each before, drawn from the last of `proposals`; all proposals together count as one
+    /// mixture (the balance heuristic of Veach & Guibas 1995), so that no boat weighs more for having been drawn by the
+    /// worse of them.
+    fn join(&mut self, mut other: Batch, proposals: &[Proposal<COUNT>]) {
+        let Some((last, earlier)) = proposals.split_last() else { return };
+        let add = |batch: &mut Batch, from: &[Proposal<COUNT>]| {
+            batch.shares.par_iter_mut().zip(batch.z.par_chunks(COUNT)).for_each(|(share, row)| {
+                *share += from.iter().map(|p| (-p.log_weight(row)).exp()).sum::<f64>();
+            });
+        };
+        add(self, std::slice::from_ref(last));
+        add(&mut other, earlier);
         self.z.extend(other.z);
         self.boats.extend(other.boats);
         self.shown.extend(other.shown);
         self.fits.extend(other.fits);
-        self.drawn = self
-            .z
-            .par_chunks(COUNT)
-            .map(|row| {
-                let shares = proposals.iter().map(|p| (-p.log_weight(row)).exp());
-                -(shares.sum::<f64>() / proposals.len() as f64).ln()
-            })
-            .collect();
+        self.shares.extend(other.shares);
+        let count = proposals.len() as f64;
+        self.drawn = self.shares.iter().map(|share| -(share / count).ln()).collect();
     }
 }
 
@@ -225,8 +233,9 @@ impl Crowd {
         let m = asked.observations.len();
         let mut shown = vec![f64::NAN; self.boats.len() * m];
         if m > 0 {
+            let order = reading::order(asked);
             shown.par_chunks_mut(m).zip(&self.boats).zip(self.z.par_chunks(COUNT)).for_each(|((shown, boat), z)| {
-                reading::likelihood(asked, boat, z, shown);
+                reading::likelihood(asked, &order, boat, z, shown);
             });
         }
         shown

@@ -90,6 +90,19 @@ pub enum What {
     Fuel,
 }
 
+impl What {
+    /// What a person calls it, its unit, and the factor from SI; fuel weighs `fuel_density` kg/L.
+    #[must_use]
+    pub const fn told(self, fuel_density: f64) -> (&'static str, &'static str, f64) {
+        match self {
+            What::EngineSpeed => ("engine speed", "rpm", 60.0),
+            What::ShaftSpeed => ("shaft speed", "rpm", 60.0),
+            What::Speed => ("speed", "kn", 3600.0 / 1852.0),
+            What::Fuel => ("fuel", "L/h", 3600.0 / fuel_density),
+        }
+    }
+}
+
 /// Scatter of engine speed from run to run that no instrument is to blame for: sea, helm, load. `estimate`.
 pub const RUN_ENGINE_SPEED: f64 = 0.01;
 /// The same for boat speed at full throttle; `estimate`.

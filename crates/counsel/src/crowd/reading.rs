@@ -25,8 +25,23 @@ pub(crate) fn kind(plan: &Plan, boat: &Definite) -> f64 {
     if boat.full.point.speed / unit < 2.0 { DOES_NOT_PLANE } else { 0.0 }
 }
 
-/// Fills `shown` with the logarithm of what the boat would show for each observation; returns the ln likelihood.
-pub(super) fn likelihood(plan: &Plan, boat: &Definite, z: &[f64], shown: &mut [f64]) -> f64 {
+/// The order in which a boat's readings are run: each setup by rising engine speed, things read together side by side.
+pub(super) fn order(plan: &Plan) -> Vec<usize> {
+    let turns = |o: &Observation| match o.at {
+        At::Shown(n, _) | At::Shaft(n) => n,
+        At::FullThrottle => f64::INFINITY,
+    };
+    let mut order: Vec<usize> = (0..plan.observations.len()).collect();
+    order.sort_by(|a, b| {
+        let (a, b) = (&plan.observations[*a], &plan.observations[*b]);
+        a.setup.cmp(&b.setup).then(turns(a).total_cmp(&turns(b))).then(a.reading.cmp(&b.reading))
+    });
+    order
+}
+
+/// Fills `shown` with the logarithm of what the boat would show for each observation, run in that [`order`]; returns the ln
+/// likelihood.
+pub(super) fn likelihood(plan: &Plan, order: &[usize], boat: &Definite, z: &[f64], shown: &mut [f64]) -> f64 {
     let mut sum = 0.0;
     // What is suspected to have come since does not touch readings taken in another state.
     let earlier = plan
@@ -35,20 +50,21 @@ pub(super) fn likelihood(plan: &Plan, boat: &Definite, z: &[f64], shown: &mut [f
         .filter(|_| plan.observations.iter().any(|o| o.setup != 0))
         .map(|before| (before, Definite::new(before, before.values(z))));
     let now = (plan, boat);
-    let mut last: Option<(usize, Fitted)> = None;
+    let mut fitted = boat.described;
+    let mut of = 0;
     let mut steady: Option<(usize, Shown)> = None;
-    for (i, o) in plan.observations.iter().enumerate() {
+    for &i in order {
+        let o = &plan.observations[i];
         let setup = &plan.setups[o.setup];
         let (plan, boat) = earlier.as_ref().filter(|_| o.setup != 0).map_or(now, |(plan, boat)| (*plan, boat));
-        let fitted = match last {
-            Some((of, fitted)) if of == o.setup => fitted,
-            _ => boat.fitted(plan, setup),
-        };
-        last = Some((o.setup, fitted));
+        if of != o.setup {
+            (of, steady) = (o.setup, None);
+            fitted = boat.fitted(plan, setup);
+        }
         let running = match steady {
             Some((reading, running)) if reading == o.reading => running,
-            _ => {
-                let running = run(boat, &fitted, setup, o);
+            slower => {
+                let running = run(boat, &fitted, setup, o, slower.map(|(_, running)| running));
                 sum += running.strain;
                 running
             }
@@ -85,7 +101,8 @@ struct Shown {
     strain: f64,
 }
 
-fn run(boat: &Definite, fitted: &Fitted, setup: &Setup, o: &Observation) -> Shown {
+/// The boat as she was run; `slower` is another reading of the same setup that may have been run slower.
+fn run(boat: &Definite, fitted: &Fitted, setup: &Setup, o: &Observation, slower: Option<Shown>) -> Shown {
     let installation = &fitted.installation;
     let engine_speed = match o.at {
         At::FullThrottle => {
@@ -100,7 +117,8 @@ fn run(boat: &Definite, fitted: &Fitted, setup: &Setup, o: &Observation) -> Show
         At::Shown(shown, bias) => shown * (-bias * boat.row[Latent::Tachometer as usize]).exp(),
         At::Shaft(shaft) => shaft * installation.drive.reduction,
     };
-    let steady = installation.at_engine_speed(EngineSpeed(engine_speed));
+    let from = slower.filter(|s| s.engine_speed <= engine_speed).map_or(0.0, |s| s.speed);
+    let steady = installation.at_engine_speed_beyond(EngineSpeed(engine_speed), from);
     // The boat was seen to run at this speed, so its engine carries the load; 3 % allowed for the curve's shape.
     let over = (steady.point.brake_power / steady.point.available_power.max(1.0) - 1.0).max(0.0);
     Shown {

@@ -34,20 +34,31 @@ impl Installation {
     /// The steady state at an engine speed, reached from rest: the lowest boat speed at which thrust carries resistance.
     #[must_use]
     pub fn at_engine_speed(&self, speed: EngineSpeed) -> Steady {
+        self.at_engine_speed_beyond(speed, 0.0)
+    }
+
+    /// [`Installation::at_engine_speed`] where the steady state of a lower engine speed is known to stand at boat speed
+    /// `from`, m/s: with faster turning every boat speed below has thrust to spare, and is not looked at again.
+    #[must_use]
+    pub fn at_engine_speed_beyond(&self, speed: EngineSpeed, from: f64) -> Steady {
         let frame = Frame::new(self);
         let n = self.drive.shaft(speed).0;
         let step = self.scan_step();
         // No thrust can be had beyond this boat speed.
         let fastest = frame.fastest(n);
-        let mut pull = if n > 0.0 && fastest > 0.0 { frame.pull_at(0.0, n) } else { 0.0 };
-        if pull <= frame.resistance(0.0) {
-            return self.steady(&frame, 0.0, n.max(0.0), false);
+        let mut i = if from > 0.0 { (from / step - 1e-6) as usize } else { 0 };
+        let mut low = i as f64 * step;
+        let mut pull = if n > 0.0 && fastest > low { frame.pull_at(low, n) } else { 0.0 };
+        let mut surplus = pull - frame.needed(i, step);
+        if surplus.is_nan() || surplus <= 0.0 {
+            return if low > 0.0 { self.at_engine_speed(speed) } else { self.steady(&frame, 0.0, n.max(0.0), false) };
         }
-        let (mut low, mut high, mut passed) = (0.0, 0.0, 0);
+        let mut passed = 0;
         loop {
-            high = (high + step).min(fastest);
+            i += 1;
+            let high = (i as f64 * step).min(fastest);
             let ended = high >= fastest;
-            let needed = frame.resistance(high);
+            let needed = if ended { frame.resistance(high) } else { frame.needed(i, step) };
             // Where half the last thrust is plenty, every other speed needs no looking at.
             if passed < 1 && !ended && 2.0 * needed < pull {
                 passed += 1;
@@ -56,11 +67,12 @@ impl Installation {
             passed = 0;
             pull = frame.pull_at(high, n);
             if ended || pull <= needed {
-                let v = frame.cross_at(low, high, n);
+                let ends = ((low, surplus), (high, pull - needed));
+                let v = numeric::root_between(ends.0, ends.1, 1e-12 * high, |v| frame.surplus_at(v, n)).unwrap_or(high);
                 let faster = !ended && frame.faster_at(high, step, n, fastest).is_some();
                 return self.steady(&frame, v, n, faster);
             }
-            low = high;
+            (low, surplus) = (high, pull - needed);
         }
     }
 
@@ -172,6 +184,16 @@ impl Frame<'_> {
         if unit > 0.0 { self.boat.open_water.zero_thrust * n / unit } else { f64::INFINITY }
     }
 
+    /// Resistance and tow at a step of the scan, N: mostly a tabulated speed.
+    fn needed(&self, i: usize, step: f64) -> f64 {
+        let curve = &self.boat.resistance;
+        if i < POINTS && (curve.step - step).abs() <= 1e-12 * step {
+            curve.resistance[i] + self.boat.tow
+        } else {
+            self.resistance(i as f64 * step)
+        }
+    }
+
     fn cross_at(&self, low: f64, high: f64, n: f64) -> f64 {
         numeric::root(low, high, 1e-13 * high, |v| self.surplus_at(v, n)).unwrap_or(high)
     }
@@ -182,8 +204,9 @@ impl Frame<'_> {
         let needed = self.resistance(from);
         let first = (from / step) as usize + 1;
         (first..POINTS)
-            .map(|i| i as f64 * step)
-            .take_while(|v| *v < fastest)
-            .find(|&v| self.resistance(v) < needed && self.surplus_at(v, n) > 0.0)
+            .map(|i| (i, i as f64 * step))
+            .take_while(|(_, v)| *v < fastest)
+            .find(|&(i, v)| self.needed(i, step) < needed && self.surplus_at(v, n) > 0.0)
+            .map(|(_, v)| v)
     }
 }

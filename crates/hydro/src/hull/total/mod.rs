@@ -239,21 +239,24 @@ pub fn with_handbook(curve: &Curve, kind: Kind, form: &Form, water: &Water, shar
     let form = sane(form, water);
     let unit = unit_speed(Kind::Planing, &form, water);
     curve.map(|speed, resistance| {
-        let (weight, rule) = match kind {
-            Kind::Planing => {
-                let weight = smooth(2.2, 2.8, speed / unit);
-                (weight, handbook::crouch(&form, water, speed, CROUCH_CONSTANT, handbook::EFFICIENCY_PLANING))
-            }
-            _ => {
-                let ratio = handbook::speed_length_ratio(speed, form.length);
-                // Below it the cube says nothing, above it the wave wall of a displacement hull stands.
-                let (fade, gone) = if kind == Kind::Displacement { (1.5, 1.8) } else { (2.4, 2.9) };
-                let weight = smooth(0.9, 1.2, ratio) * (1.0 - smooth(fade, gone, ratio));
-                (weight, handbook::gerr(&form, speed, handbook::EFFICIENCY_DISPLACEMENT))
-            }
+        let weight = if kind == Kind::Planing {
+            smooth(2.2, 2.8, speed / unit)
+        } else {
+            let ratio = handbook::speed_length_ratio(speed, form.length);
+            // Below it the cube says nothing, above it the wave wall of a displacement hull stands.
+            let (fade, gone) = if kind == Kind::Displacement { (1.5, 1.8) } else { (2.4, 2.9) };
+            smooth(0.9, 1.2, ratio) * (1.0 - smooth(fade, gone, ratio))
+        };
+        if weight <= 0.0 {
+            return resistance;
+        }
+        let rule = if kind == Kind::Planing {
+            handbook::crouch(&form, water, speed, CROUCH_CONSTANT, handbook::EFFICIENCY_PLANING)
+        } else {
+            handbook::gerr(&form, speed, handbook::EFFICIENCY_DISPLACEMENT)
         };
         let weight = share * weight;
-        if weight <= 0.0 || resistance <= 0.0 || rule.value <= 0.0 {
+        if resistance <= 0.0 || rule.value <= 0.0 {
             return resistance;
         }
         resistance * (weight * (rule.value / resistance).ln()).exp()
