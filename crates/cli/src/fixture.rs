@@ -210,7 +210,7 @@ pub fn diagnosis() -> Diagnosis {
         code: "scrub-and-rerun",
         measurement: what.to_owned(),
         worth,
-        because: "The chance of naming the right cause should rise from 61 in 100 to 78 in 100".to_owned(),
+        because: "The chance of naming the right cause should rise from 61 in 100 to 78 in 100.".to_owned(),
         cost,
         haul_out,
     };

@@ -2,9 +2,9 @@
 
 use crate::crowd::Crowd;
 use crate::crowd::normal;
-use crate::crowd::plan::{Plan, What};
+use crate::crowd::plan::Plan;
 use crate::crowd::stats::Weighted;
-use crate::panel::{KNOT, fuel_density};
+use crate::panel::fuel_density;
 use crate::report::Band;
 use crate::{Lack, Options};
 use job::{Job, Reading};
@@ -38,12 +38,7 @@ pub fn foresee(job: &Job, asked: &[Reading], options: &Options) -> Result<Vec<Fo
         .iter()
         .enumerate()
         .map(|(i, o)| {
-            let (quantity, unit, factor) = match o.what {
-                What::EngineSpeed => ("engine speed", "rpm", 60.0),
-                What::ShaftSpeed => ("shaft speed", "rpm", 60.0),
-                What::Speed => ("speed", "kn", 1.0 / KNOT),
-                What::Fuel => ("fuel", "L/h", 3600.0 / density),
-            };
+            let (quantity, unit, factor) = o.what.told(density);
             // The run's own scatter, by another draw of the same sequence, one per boat.
             let scatter = |boat: usize| o.scatter * normal::draw(boat as u32, i as u32, crowd.seed ^ 0x5bd1);
             let values: Vec<f64> =

@@ -174,8 +174,7 @@ fn measurements(page: &mut Page, measurements: &[NextMeasurement]) {
         let place = if one.haul_out { "hauled out" } else { "afloat" };
         let text = words::sentence(one.measurement.trim_end_matches('.'));
         page.hanging(&format!("{text}."), Ink::Speak, &format!("{rank:>3}  "), "     ");
-        let because = words::sentence(one.because.trim_end_matches('.'));
-        let cost = format!("{}, {place}. {because}.", words::sentence(words::cost(one.cost)));
+        let cost = format!("{}, {place}. {}", words::sentence(words::cost(one.cost)), one.because);
         page.hanging(&cost, Ink::Plain, "     ", "     ");
     }
 }

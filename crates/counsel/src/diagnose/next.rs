@@ -226,7 +226,7 @@ pub(super) fn next(weighed: &[Weighed], screws: u8) -> Vec<NextMeasurement> {
                 measurement: m.words.to_owned(),
                 worth,
                 because: format!(
-                    "the chance of naming the right cause should rise from {} to {}",
+                    "The chance of naming the right cause should rise from {} to {}.",
                     percent(now),
                     percent(now + worth)
                 ),

@@ -309,11 +309,6 @@ fn known(job: &Job, push: &mut impl FnMut(Cause, f64, &str)) {
     if two_ways {
         push(Cause::Speeds, 0.3, "speed was taken both ways");
     }
-    let deep = job.place.depth.as_ref().is_some_and(|q| q.middle > 15.0)
-        || job.readings.iter().any(|r| r.depth.as_ref().is_some_and(|q| q.middle > 15.0));
-    if deep {
-        push(Cause::Shallow, 0.05, "the water was deep");
-    }
     let rated = job.engine.rated_speed.as_ref().map(|q| q.middle);
     let held_low = job.readings.iter().any(|r| {
         let engine = r.engine_speed.as_ref().map(|q| q.high);
@@ -334,16 +329,23 @@ fn known(job: &Job, push: &mut impl FnMut(Cause, f64, &str)) {
             push(Cause::Governor, 0.1, "the no-load speed was measured above the rated speed");
         }
     }
-    let length = job.boat.length_waterline.as_ref().or(job.boat.length_overall.as_ref()).map(|q| q.middle);
-    let shallow = job.readings.iter().any(|r| {
-        let depth = r.depth.as_ref().or(job.place.depth.as_ref()).map(|q| q.middle);
-        depth.zip(length).is_some_and(|(depth, length)| depth < 0.4 * length)
-    });
-    if shallow {
-        push(Cause::Shallow, 8.0, "the depth stated is less than four tenths of her length");
-    }
+    depth(job, push);
     if job.readings.is_empty() {
         push(Cause::Speeds, 0.2, "no reading is given");
+    }
+}
+
+/// What the depths stated say of shallow water. At hull speed, `V/√(g L)` 0.4, the depth Froude number is 0.63 over four tenths
+/// of the length and 0.4 over a whole one: between them a loss begins to be felt (limits: `hydro::hull::depth`).
+fn depth(job: &Job, push: &mut impl FnMut(Cause, f64, &str)) {
+    let length = job.boat.length_waterline.as_ref().or(job.boat.length_overall.as_ref()).map(|q| q.middle);
+    let depths = job.readings.iter().map(|r| r.depth.as_ref().or(job.place.depth.as_ref()).map(|q| q.middle));
+    let depths: Vec<f64> = depths.flatten().chain(job.place.depth.as_ref().map(|q| q.middle)).collect();
+    let Some(least) = depths.iter().copied().reduce(f64::min) else { return };
+    if length.is_some_and(|length| least < 0.4 * length) {
+        push(Cause::Shallow, 8.0, "the depth stated is less than four tenths of her length");
+    } else if least > 15.0 || length.is_some_and(|length| least > length) {
+        push(Cause::Shallow, 0.05, "the water was deep");
     }
 }
 

@@ -1,9 +1,8 @@
 //! The readings held against the crowd, before and after weighing.
 
 use crate::crowd::Crowd;
-use crate::crowd::plan::What;
 use crate::crowd::stats::Weighted;
-use crate::panel::{KNOT, fuel_density};
+use crate::panel::fuel_density;
 use crate::report::ReadingFit;
 use job::Job;
 
@@ -18,12 +17,7 @@ pub(super) fn fits(job: &Job, crowd: &Crowd) -> Vec<ReadingFit> {
         .iter()
         .enumerate()
         .map(|(i, o)| {
-            let (quantity, unit, factor) = match o.what {
-                What::EngineSpeed => ("engine speed", "rpm", 60.0),
-                What::ShaftSpeed => ("shaft speed", "rpm", 60.0),
-                What::Speed => ("speed", "kn", 1.0 / KNOT),
-                What::Fuel => ("fuel", "L/h", 3600.0 / density),
-            };
+            let (quantity, unit, factor) = o.what.told(density);
             let column =
                 |shown: &[f64]| -> Vec<f64> { shown.iter().skip(i).step_by(m).map(|x| factor * x.exp()).collect() };
             let before = column(&crowd.before);

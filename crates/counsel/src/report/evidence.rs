@@ -53,7 +53,7 @@ pub struct NextMeasurement {
     pub measurement: String,
     /// Expected gain in the chance of naming the right cause, 0 to 1.
     pub worth: f64,
-    /// The same in words.
+    /// The same as a sentence.
     pub because: String,
     /// What it costs.
     pub cost: Cost,
