@@ -1,7 +1,7 @@
 //! Replay of real boats: what a caller knew goes in, what was read on the water must come out inside the band.
 
 use counsel::report::Band;
-use counsel::{Options, foresee, judge};
+use counsel::{Options, foresee};
 use job::{Job, Reading, State};
 use std::path::{Path, PathBuf};
 
@@ -206,39 +206,33 @@ pub fn replay(options: &Options) -> Vec<Outcome> {
 
 fn blind(entry: &Entry, full: &Job, options: &Options, outcomes: &mut Vec<Outcome>) {
     let bare = Job { readings: Vec::new(), ..full.clone() };
-    let Ok(judged) = judge(&bare, options) else { return };
-    for (i, reading) in full.readings.iter().enumerate().filter(|(_, r)| r.full_throttle && r.state == State::default())
-    {
-        push_full_throttle(entry, reading, Way::Blind, &judged.full_throttle, entry.doubt.contains(&i), outcomes);
-    }
+    push_full_throttle(entry, &bare, &full.readings, Way::Blind, options, outcomes);
 }
 
+/// What the boat's own instruments are expected to show at full throttle as she is, against what they showed.
 fn push_full_throttle(
     entry: &Entry,
-    reading: &Reading,
+    known: &Job,
+    readings: &[Reading],
     way: Way,
-    told: &counsel::report::FullThrottle,
-    doubted: bool,
+    options: &Options,
     outcomes: &mut Vec<Outcome>,
 ) {
-    let mut push = |quantity, measured: f64, band| {
+    let Ok(told) = foresee(known, readings, options) else { return };
+    let wanted = |reading: &Reading| reading.full_throttle && reading.state == State::default();
+    for f in told.iter().filter(|f| wanted(&readings[f.reading]) && f.quantity != "shaft speed" && f.quantity != "fuel")
+    {
         outcomes.push(Outcome {
             id: entry.id.clone(),
             family: entry.family.clone(),
             used: entry.used.clone(),
             way,
-            quantity,
+            quantity: f.quantity,
             at: "full throttle".to_owned(),
-            measured,
-            band,
-            doubted,
+            measured: f.given,
+            band: f.band,
+            doubted: entry.doubt.contains(&f.reading),
         });
-    };
-    if let Some(n) = &reading.engine_speed {
-        push("engine speed", 60.0 * n.middle, told.engine_speed);
-    }
-    if let Some(v) = &reading.speed {
-        push("speed", v.middle * 3600.0 / 1852.0, told.speed);
     }
 }
 
@@ -290,9 +284,5 @@ fn paired(a: &Entry, b: &Entry, options: &Options, outcomes: &mut Vec<Outcome>) 
         return;
     }
     let known = Job { readings, ..now.clone() };
-    let Ok(judged) = judge(&known, options) else { return };
-    for (i, reading) in now.readings.iter().enumerate().filter(|(_, r)| r.full_throttle && r.state == State::default())
-    {
-        push_full_throttle(b, reading, Way::Pair, &judged.full_throttle, b.doubt.contains(&i), outcomes);
-    }
+    push_full_throttle(b, &known, &now.readings, Way::Pair, options, outcomes);
 }

@@ -215,9 +215,30 @@ fn case(template: &Job, stream: &mut Stream, options: &Options) -> Option<Case> 
             })
             .map(|(onset, _)| *onset);
     }
+    noticed(&hidden, truth, &mut job, stream);
     let told = diagnose(&job, options).ok()?;
     let told = told.causes.iter().map(|c| (c.code, c.chance)).collect();
     Some(Case { title: job.title, truth, told, earlier, seen })
+}
+
+/// What an owner notes with a reading: an engine that hangs on its governor more often than not, the depth half of the
+/// time. Chances are an `estimate`, as everything the owner sees here.
+fn noticed(hidden: &Hidden, truth: &str, job: &mut Job, stream: &mut Stream) {
+    let governed = hidden.governed() && stream.chance(0.7);
+    let length = hidden.boat.form.length;
+    let share = if truth == "shallow-water" { 0.15 + 0.25 * stream.uniform() } else { 0.3 + 2.7 * stream.uniform() };
+    let depth = stream.chance(0.5).then(|| quantity(&format!("{:.1} m", (share * length).max(1.0))));
+    for reading in job.readings.iter_mut().filter(|r| r.state == State::default()) {
+        reading.governed = (governed && reading.full_throttle).then_some(true);
+        reading.depth.clone_from(&depth);
+    }
+}
+
+/// A depth as a job file would give it.
+fn quantity(text: &str) -> job::Quantity {
+    let text = format!("[[reading]]\ndepth = \"{text}\"\nengine_speed = \"1000 rpm\"\n");
+    let depth = Job::read(&text).ok().and_then(|read| read.job.readings.into_iter().next()).and_then(|r| r.depth);
+    depth.expect("a depth in metres is readable")
 }
 
 /// A spread moved by a factor that has one itself; both together, as shares of the middle.
