@@ -72,12 +72,13 @@ pub const SHAFT_METALS: [ShaftMetal; 7] = [
     ),
 ];
 
-/// The shaft metal somebody means; the longest word that fits decides.
+/// The shaft metal somebody means; a grade or number decides before a word, the longer before the shorter.
 #[must_use]
 pub fn shaft_metal(said: &str) -> Option<&'static ShaftMetal> {
     let said = said.to_lowercase();
+    let weight = |word: &str| word.len() + if word.contains(|c: char| c.is_ascii_digit()) { 100 } else { 0 };
     let fits =
-        |metal: &&ShaftMetal| metal.said.iter().filter(|word| said.contains(**word)).map(|word| word.len()).max();
+        |metal: &&ShaftMetal| metal.said.iter().filter(|word| said.contains(**word)).map(|word| weight(word)).max();
     SHAFT_METALS.iter().filter(|m| fits(m).is_some()).max_by_key(fits)
 }
 
@@ -101,7 +102,7 @@ mod tests {
     #[test]
     fn the_longest_word_decides() {
         let name = |said: &str| shaft_metal(said).map(|m| m.name);
-        assert_eq!(name("stainless, grade 22"), Some("stainless 22Cr-13Ni-5Mn, grade 22"));
+        assert_eq!(name("stainless steel, grade 22"), Some("stainless 22Cr-13Ni-5Mn, grade 22"));
         assert_eq!(name("Stainless steel"), Some("stainless steel 304"));
         assert_eq!(name("bronze"), Some("naval bronze"));
         assert_eq!(name("wood"), None);
