@@ -3,7 +3,7 @@
 use hydro::fitting::{clearance, keys, sailing, shaft, whirling};
 use validation::assert_close;
 
-const HP: f64 = 745.699_871_582_270_22;
+const HP: f64 = 745.699_871_582_270_2;
 const PSI: f64 = 6_894.757_293_168_36;
 const INCH: f64 = 0.0254;
 
