@@ -97,6 +97,10 @@ pub enum Command {
     Trial(TrialArgs),
     /// The propeller as it was measured: pitches, accuracy class, repair sheet, bore
     Survey(SurveyArgs),
+    /// Does it fit, will it hold: clearances, shaft, bore, strength, vibration, hand
+    Fit(FitArgs),
+    /// The order in one line, what may vary, and the check of what arrives
+    Order(OrderArgs),
     /// Draw: the propeller, engine and demand, where the power goes, and more; STL and DXF for the workshop
     Draw(DrawArgs),
     /// Open-water characteristics of a propeller by a published series
@@ -278,6 +282,43 @@ pub struct SurveyArgs {
     /// Add the tables' blades or points to the job file, which must hold none yet
     #[arg(long)]
     pub add: bool,
+}
+
+/// `fairwake fit`
+#[derive(Debug, Args)]
+pub struct FitArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Check the propeller of [order] instead of the one fitted
+    #[arg(long)]
+    pub ordered: bool,
+    /// Leave with exit code 1 when a check is as grave as this
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "LIST")]
+    pub fail_on: Vec<FailOnFit>,
+}
+
+/// What `fit --fail-on` can look for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum FailOnFit {
+    // A check says stop
+    Stop,
+    // A check says mend
+    Mend,
+}
+
+/// `fairwake order`
+#[derive(Debug, Args)]
+pub struct OrderArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Show the order although something forbids sending it
+    #[arg(long)]
+    pub draft: bool,
+    /// Leave with exit code 1 when what arrived is not what was ordered
+    #[arg(long)]
+    pub fail_on_receipt: bool,
 }
 
 /// `fairwake draw`

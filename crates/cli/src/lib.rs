@@ -137,6 +137,8 @@ fn outcome(cli: &Cli, colour: bool) -> Result<Outcome, Failure> {
         Command::Diagnose(args) => commands::diagnose::run(args, common, colour),
         Command::Trial(args) => commands::trial::run(args, common, colour),
         Command::Survey(args) => commands::survey::run(args, colour),
+        Command::Fit(args) => commands::fit::run(args, common, colour),
+        Command::Order(args) => commands::order::run(args, common, colour),
         Command::Draw(args) => commands::draw::run(args, common, colour),
         Command::Openwater(args) => commands::openwater::run(args, colour),
         Command::Resistance(args) => commands::resistance::run(args, common, colour),
