@@ -7,6 +7,7 @@ use serde::Serialize;
 use crate::commands::draw::Drawings;
 use crate::commands::new::Recorded;
 use crate::commands::openwater::OpenWater;
+use crate::commands::papers::Handed;
 use crate::commands::sources::Sources;
 use crate::commands::trial::report::Trial;
 
@@ -51,6 +52,8 @@ pub enum Report {
     Survey(Box<SurveyReport>),
     /// `fairwake draw`
     Draw(Drawings),
+    /// `fairwake papers`
+    Papers(Handed),
     /// `fairwake openwater`
     OpenWater(OpenWater),
     /// `fairwake resistance`

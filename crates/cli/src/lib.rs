@@ -138,6 +138,7 @@ fn outcome(cli: &Cli, colour: bool) -> Result<Outcome, Failure> {
         Command::Trial(args) => commands::trial::run(args, common, colour),
         Command::Survey(args) => commands::survey::run(args, colour),
         Command::Draw(args) => commands::draw::run(args, common, colour),
+        Command::Papers(args) => commands::papers::run(args, common, colour),
         Command::Openwater(args) => commands::openwater::run(args, colour),
         Command::Resistance(args) => commands::resistance::run(args, common, colour),
         Command::Sources(args) => commands::sources::run(args),

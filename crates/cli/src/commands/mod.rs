@@ -9,6 +9,7 @@ pub mod judge;
 pub mod new;
 pub mod openwater;
 pub mod pair;
+pub mod papers;
 pub mod resistance;
 pub mod sources;
 pub mod survey;
