@@ -3,7 +3,6 @@
 use crate::pen::{Hang, P, Pen};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{LEADING, MARGIN};
-use crate::words::length;
 use counsel::phrase::number;
 use job::Job;
 
@@ -59,8 +58,8 @@ impl Bore {
         match (self.large, self.small, self.taper()) {
             (Some(large), Some(small), Some(taper)) => format!(
                 "Bore {} at the forward end, {} at the after end: 1 in {} on the diameter. Measure the shaft as well before boring.",
-                length(large),
-                length(small),
+                fine(large),
+                fine(small),
                 number(taper, 0.1)
             ),
             _ => {
@@ -71,9 +70,14 @@ impl Bore {
     }
 }
 
+/// A length that is bored or keyed to: to the hundredth of a millimetre and the thousandth of an inch.
+fn fine(metres: f64) -> String {
+    format!("{} mm, {:.3} in", number(1000.0 * metres, 0.01), metres / 0.0254)
+}
+
 /// A dimension's words, or room to write them.
 fn words(value: Option<f64>) -> String {
-    value.map_or_else(|| "__________ mm / in".to_owned(), length)
+    value.map_or_else(|| "__________ mm / in".to_owned(), fine)
 }
 
 /// The picture.
@@ -145,7 +149,7 @@ pub fn picture(sheet: &Sheet, bore: &Bore) -> Picture {
         let y = bottom + 30.0 + 3.0 * LEADING + half;
         ([MARGIN + half + 10.0, y], y + half + 24.0)
     } else {
-        ([right + 150.0 + half, middle], bottom + 18.0 + 2.0 * LEADING)
+        ([right + 150.0 + half, middle], bottom + 12.0 + 3.5 * LEADING)
     };
     pen.circle("f", end_at, half);
     pen.circle("f", end_at, 0.5 * s * large);
@@ -182,7 +186,7 @@ pub fn picture(sheet: &Sheet, bore: &Bore) -> Picture {
     pen.text("i s", [MARGIN, y], Hang::Start, scale);
     y += 6.0;
     let desc = format!("Hub in section and from forward. {sentence} {scale}");
-    drawing.close("bore", &desc, y)
+    drawing.close("Bore", &desc, y)
 }
 
 /// A thin line from the part to its dimension.

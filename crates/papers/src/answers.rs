@@ -53,7 +53,8 @@ pub struct Answers {
 }
 
 impl Answers {
-    /// Asks every question once. The order is for the best of the shortlist unless [`Answers::ordering`] says otherwise.
+    /// Asks every question once. The order is for the best of the shortlist, where the propeller fitted does
+    /// not suit the engine anyway, unless [`Answers::ordering`] says otherwise.
     #[must_use]
     pub fn gather(job: &Job, text: &str, options: &Options) -> Answers {
         let judgement = counsel::judge(job, options);

@@ -81,6 +81,11 @@ impl Voice {
         format!("{millimetres} mm ({} in)", self.inches(mm))
     }
 
+    /// A length that is bored or keyed to, mm in: `31.75 mm (1.250 in)`.
+    pub fn fine(self, mm: f64) -> String {
+        format!("{} mm ({} in)", self.number(mm, 0.01), self.number(mm / 25.4, 0.001))
+    }
+
     /// A length, mm in, for columns whose head says `mm (in)`: `355.6 (14.00)`.
     pub fn both(self, mm: f64) -> String {
         format!("{} ({})", self.number(mm, 0.1), self.inches(mm))

@@ -50,6 +50,19 @@ fn one_sentence_two_pictures_three_numbers() {
 }
 
 #[test]
+fn what_suits_is_not_replaced_unasked() {
+    let fitting = answers(&example("survey/dunlin"));
+    let suits = fitting.judgement.as_ref().is_ok_and(|judgement| judgement.verdict.right > 0.5);
+    assert!(suits && fitting.order.is_none());
+    let best = fitting.choice.as_ref().and_then(|choice| choice.shortlist.first()).cloned().expect("a shortlist");
+    let asked = fitting.ordering(best.clone());
+    let made = papers::papers(&asked, &setting(Language::English), &[Kind::Order]).0;
+    let size = counsel::phrase::size(best.diameter / 1000.0, best.pitch / 1000.0);
+    assert!(html::page(&made[0]).replace('\u{a0}', " ").contains(&size), "{size}");
+    assert!(answers(&example("kittiwake")).order.is_some());
+}
+
+#[test]
 fn a_survey_brings_its_two_sheets_and_nothing_else_does() {
     let with = papers_of(&example("survey/dunlin"), Language::English);
     assert_eq!(with.len(), 8);

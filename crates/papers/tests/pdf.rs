@@ -33,6 +33,12 @@ fn holds(paper: &Paper, wanted: &[String]) {
     }
 }
 
+#[test]
+fn pages_are_counted() {
+    let made = papers_of(&example("survey/dunlin"), Language::English);
+    assert!(pages(&pdf(one(&made, Kind::SurveyCard)).expect("a PDF")) >= 2);
+}
+
 fn made(answers: &Answers, language: Language) -> Vec<Paper> {
     papers::papers(answers, &setting(language), &[]).0
 }
@@ -74,13 +80,13 @@ fn the_workshops_numbers_are_found_in_mm_and_inches() {
         pitches.push(format!("{:.1} ({:.2})", pitch, pitch / 25.4));
     }
     holds(one(&made, Kind::SurveyCard), &pitches);
-    holds(one(&made, Kind::Order), &["31.8 mm (1.250 in)".to_owned()]);
+    holds(one(&made, Kind::Order), &["31.75 mm (1.250 in)".to_owned()]);
 }
 
 #[test]
 fn spanish_reads_as_spanish() {
     let made = papers_of(&example("survey/dunlin"), Language::Spanish);
-    holds(one(&made, Kind::Order), &["Hoja de pedido".to_owned(), "31,8 mm (1,250 in)".to_owned()]);
+    holds(one(&made, Kind::Order), &["Hoja de pedido".to_owned(), "31,75 mm (1,250 in)".to_owned()]);
 }
 
 #[test]
@@ -109,6 +115,20 @@ fn the_owners_page_is_one_page_whatever_the_boat() {
 fn strange_names_are_set_and_stay_text() {
     for paper in papers_of(&strange(), Language::English) {
         holds(&paper, &["<script>alert(1)</script> #panic(\"x\") *b* $x^2$ @who".to_owned()]);
+    }
+}
+
+#[test]
+fn extreme_values_are_set() {
+    let large = example("kittiwake")
+        .replace("diameter = \"17 in\"", "diameter = \"2.9 m\"")
+        .replace("pitch = \"14 in\"", "pitch = \"3.1 m\"")
+        .replace("largest_diameter = \"18 in (measured)\"", "largest_diameter = \"3.0 m\"")
+        .replace("reduction = 2.6", "reduction = 9.5");
+    for paper in papers_of(&large, Language::English) {
+        holds(&paper, &["2.9 m".to_owned()].into_iter().filter(|_| paper.file == "record").collect::<Vec<_>>());
+        let page = papers::html::page(&paper);
+        assert!(!page.contains("NaN") && !page.contains("inf "), "{}", paper.file);
     }
 }
 

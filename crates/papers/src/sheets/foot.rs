@@ -87,7 +87,7 @@ impl Desk<'_> {
     /// An empty line.
     pub(super) fn blank(&self, label: &str, hint: &str) -> crate::Line {
         let hint = if hint.starts_with("papers-") { self.say(hint) } else { hint.to_owned() };
-        crate::Line { label: self.say(label), value: String::new(), hint }
+        crate::Line { label: large(&self.say(label)), value: String::new(), hint }
     }
 
     /// A line with what is known, else empty.

@@ -1,7 +1,7 @@
 //! What was said about the boat, in short.
 
 use super::Desk;
-use crate::speak::printable;
+use crate::speak::{large, printable};
 use crate::{Block, Cell, Column, Table};
 use job::{Quantity, Word};
 
@@ -45,7 +45,7 @@ impl Desk<'_> {
 
     /// The same as a table of two columns.
     pub(super) fn inputs_table(&self) -> Block {
-        let rows: Vec<Vec<Cell>> = self.inputs().into_iter().map(|(l, v)| vec![l.into(), v.into()]).collect();
+        let rows: Vec<Vec<Cell>> = self.inputs().into_iter().map(|(l, v)| vec![large(&l).into(), v.into()]).collect();
         let columns = vec![Column::text(self.say("papers-stated-head"), 2), Column::text(self.say("papers-value"), 3)];
         Block::Table { table: Table { columns, rows } }
     }

@@ -166,7 +166,7 @@ fn parts(desk: &Desk, wanted: &Wanted) -> Vec<Line> {
 fn bore_lines(desk: &Desk) -> Vec<Line> {
     let v = desk.voice;
     let hub = desk.answers.job.survey.as_ref().map(|s| &s.hub);
-    let length = |pick: &dyn Fn(&job::survey::Hub) -> Option<f64>| hub.and_then(pick).map(|m| v.length(1000.0 * m));
+    let length = |pick: &dyn Fn(&job::survey::Hub) -> Option<f64>| hub.and_then(pick).map(|m| v.fine(1000.0 * m));
     vec![
         desk.line("papers-bore-large", length(&|h| h.bore_large.as_ref().map(|q| q.middle)), "mm / in"),
         desk.line("papers-bore-small", length(&|h| h.bore_small.as_ref().map(|q| q.middle)), "mm / in"),
@@ -204,8 +204,8 @@ fn receipt(desk: &Desk, wanted: &Wanted) -> Block {
         ("papers-cup", wanted.cup.clone()),
     ];
     let hub = desk.answers.job.survey.as_ref().map(|s| &s.hub);
-    let large = hub.and_then(|h| h.bore_large.as_ref()).map(|q| v.length(1000.0 * q.middle));
-    let small = hub.and_then(|h| h.bore_small.as_ref()).map(|q| v.length(1000.0 * q.middle));
+    let large = hub.and_then(|h| h.bore_large.as_ref()).map(|q| v.fine(1000.0 * q.middle));
+    let small = hub.and_then(|h| h.bore_small.as_ref()).map(|q| v.fine(1000.0 * q.middle));
     checks.extend([("papers-bore-large", large), ("papers-bore-small", small), ("papers-marks-check", None)]);
     let rows = checks
         .into_iter()

@@ -19,7 +19,7 @@ pub fn paper(desk: &Desk) -> Result<Paper, Lack> {
     blocks.push(Block::Figures { figures: figures(desk, judgement) });
 
     let boat = desk.boat();
-    let sheet = desk.sheet(&boat, 460.0);
+    let sheet = desk.sheet(&boat, 400.0);
     let mut pictures = Vec::new();
     if let Some(curves) = &desk.answers.curves {
         pictures.push(desk.shown(&draw::demand::picture(&sheet, curves, None)));

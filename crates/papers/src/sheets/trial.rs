@@ -122,7 +122,7 @@ fn ladder(desk: &Desk, judgement: Option<&Judgement>) -> Block {
     .enumerate()
     .map(|(i, name)| {
         let head = if i == 0 { (*name).to_owned() } else { desk.say(name) };
-        Column::text(head, if i == 0 { 2 } else { 3 })
+        Column::text(head, if i == 0 { 4 } else { 3 + u8::from(i == 6) })
     })
     .collect();
     // With a change ordered the speeds of the boat as she is would mislead.
