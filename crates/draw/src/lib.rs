@@ -6,7 +6,6 @@
 //! light sheet's as fallbacks: a page sets them for its dark side; a file is [`Picture::resolved`] to either.
 
 mod axis;
-pub mod bore;
 pub mod causes;
 pub mod cavitation;
 pub mod demand;
