@@ -4,8 +4,10 @@
 pub mod change;
 pub mod crowd;
 pub mod curves;
+pub mod fit;
 pub mod lack;
 mod measures;
+pub mod order;
 pub mod pair;
 pub mod panel;
 pub mod phrase;
@@ -28,9 +30,11 @@ pub use compare::compare;
 pub use curves::{Curves, curves, curves_after};
 pub use diagnose::{diagnose, suspected};
 pub use evidence::evidence;
+pub use fit::fit;
 pub use foresee::{Foreseen, foresee};
 pub use judge::judge;
 pub use lack::{Lack, Missing};
+pub use order::order;
 pub use pair::pair;
 pub use resistance::{ResistanceRow, ResistanceTable, resistance};
 

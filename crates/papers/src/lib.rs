@@ -14,7 +14,7 @@ mod record;
 mod sheets;
 mod speak;
 
-pub use answers::{Answers, Setting, Size};
+pub use answers::{Answers, Ordered, Setting, Size};
 pub use fingerprint::fingerprint;
 pub use model::{Block, Cell, Column, Entry, Figure, Line, Paper, Shown, Table};
 pub use record::record;

@@ -30,7 +30,9 @@ pub fn record(answers: &Answers, setting: &Setting) -> Result<String, serde_json
             "diagnose": answers.diagnosis,
             "trial": answers.evidence,
             "survey": answers.survey.as_ref().ok(),
-            "order": answers.order,
+            "order": answers.sheet,
+            "fit": answers.fit,
+            "ordered": answers.order,
         },
     });
     let mut text = serde_json::to_string_pretty(&record)?;

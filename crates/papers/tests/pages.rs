@@ -55,10 +55,12 @@ fn what_suits_is_not_replaced_unasked() {
     let suits = fitting.judgement.as_ref().is_ok_and(|judgement| judgement.verdict.right > 0.5);
     assert!(suits && fitting.order.is_none());
     let best = fitting.choice.as_ref().and_then(|choice| choice.shortlist.first()).cloned().expect("a shortlist");
-    let asked = fitting.ordering(best.clone());
+    let asked = fitting.ordering(&best);
     let made = papers::papers(&asked, &setting(Language::English), &[Kind::Order]).0;
-    let size = counsel::phrase::size(best.diameter / 1000.0, best.pitch / 1000.0);
-    assert!(html::page(&made[0]).replace('\u{a0}', " ").contains(&size), "{size}");
+    let page = html::page(&made[0]).replace('\u{a0}', " ");
+    for mm in [best.diameter, best.pitch] {
+        assert!(page.contains(&format!("{mm:.1} mm (")) || page.contains(&format!("{mm:.0} mm (")), "{mm}");
+    }
     assert!(answers(&example("kittiwake")).order.is_some());
 }
 

@@ -55,12 +55,9 @@ fn the_key_numbers_are_found_in_the_text() {
     holds(one(&made, Kind::Judgement), &[reached.clone(), speed.clone(), print.clone()]);
     holds(one(&made, Kind::SeaTrial), &[reached, speed, print.clone()]);
     let order = answers.order.as_ref().expect("an order");
-    let diameter = format!("{:.1}", order.diameter).trim_end_matches(".0").to_owned();
-    let inches = format!("mm ({:.2} in)", order.diameter / 25.4);
-    holds(
-        one(&made, Kind::Order),
-        &[format!("{diameter} {inches}"), span(&order.full_throttle.engine_speed), print.clone()],
-    );
+    let sheet = answers.sheet.as_ref().expect("an order sheet");
+    let diameter = &sheet.fields.iter().find(|field| field.what == "diameter").expect("a diameter").value;
+    holds(one(&made, Kind::Order), &[diameter.clone(), span(&order.engine_speed), print.clone()]);
     holds(one(&made, Kind::Fit), &[print.clone()]);
     holds(one(&made, Kind::Record), &[print, "duty = \"mixed\"".to_owned()]);
 }

@@ -113,7 +113,7 @@ fn ordering(answers: Answers, number: usize) -> Result<Answers, Failure> {
     let listed = answers.choice.as_ref().map(|choice| choose::listed(choice, choose::LISTED)).unwrap_or_default();
     let candidate = number.checked_sub(1).and_then(|at| listed.get(at)).cloned();
     match candidate {
-        Some(candidate) => Ok(answers.ordering(candidate)),
+        Some(candidate) => Ok(answers.ordering(&candidate)),
         None => Err(Failure::Asked {
             what: format!("the shortlist has no line {number}"),
             instead: match listed.len() {

@@ -63,10 +63,10 @@ fn figures(desk: &Desk, judgement: &Judgement) -> Vec<Figure> {
     let wanted = v.range(band.low, band.high, "rpm");
     let order = desk.answers.order.as_ref();
     let last = match order {
-        Some(candidate) => Figure {
-            value: v.span(&candidate.full_throttle.engine_speed),
+        Some(ordered) => Figure {
+            value: v.span(&ordered.engine_speed),
             label: desk.say("papers-fig-after"),
-            beside: v.sentence(&candidate.what),
+            beside: v.sentence(&ordered.what),
         },
         None => Figure {
             value: v.span(&state.fuel),

@@ -3,7 +3,7 @@
 use super::{Desk, Kind};
 use crate::speak::printable;
 use crate::{Block, Cell, Column, Line, Paper, Table};
-use counsel::report::{FullThrottle, Judgement};
+use counsel::report::{Band, Judgement};
 use job::{Quantity, Reading};
 
 /// Knots in a metre per second.
@@ -88,13 +88,15 @@ fn agreed(desk: &Desk, judgement: &Judgement) -> Block {
         Column::text(desk.say("papers-boat-speed"), 3),
         Column::text(desk.say("papers-agreed-col"), 2),
     ];
-    let row = |what: String, state: &FullThrottle| {
-        vec![what.into(), Cell::strong(v.span(&state.engine_speed)), Cell::strong(v.span(&state.speed)), Cell::blank()]
+    let row = |what: String, engine_speed: &Band, speed: Option<&Band>| {
+        let speed = speed.map_or_else(|| Cell::from("\u{2013}"), |speed| Cell::strong(v.span(speed)));
+        vec![what.into(), Cell::strong(v.span(engine_speed)), speed, Cell::blank()]
     };
+    let now = &judgement.clean_loaded;
     let fitted = desk.fitted().map(|size| words::number(v.language, &size)).unwrap_or_default();
-    let mut rows = vec![row(v.with("papers-fitted-now", &[("size", &fitted)]), &judgement.clean_loaded)];
-    if let Some(candidate) = &desk.answers.order {
-        rows.push(row(v.sentence(&candidate.what), &candidate.full_throttle));
+    let mut rows = vec![row(v.with("papers-fitted-now", &[("size", &fitted)]), &now.engine_speed, Some(&now.speed))];
+    if let Some(ordered) = &desk.answers.order {
+        rows.push(row(v.sentence(&ordered.what), &ordered.engine_speed, ordered.speed.as_ref()));
     }
     let band = &judgement.accepted_band;
     rows.push(vec![
@@ -139,10 +141,13 @@ fn ladder(desk: &Desk, judgement: Option<&Judgement>) -> Block {
     if rows.is_empty() {
         rows = (0..8).map(|_| vec![Cell::blank(), "\u{2013}".into()]).collect();
     }
-    let full = desk.answers.order.as_ref().map(|c| &c.full_throttle).or(judgement.map(|j| &j.clean_loaded));
+    let full = match &desk.answers.order {
+        Some(ordered) => ordered.speed,
+        None => judgement.map(|j| j.clean_loaded.speed),
+    };
     rows.push(vec![
         Cell::strong(desk.say("papers-full")),
-        full.map_or_else(|| Cell::from("\u{2013}"), |state| v.bare(&state.speed).into()),
+        full.map_or_else(|| Cell::from("\u{2013}"), |speed| v.bare(&speed).into()),
     ]);
     for row in &mut rows {
         row.extend((0..5).map(|_| Cell::blank()));
