@@ -158,9 +158,18 @@ pub fn large(text: &str) -> String {
 /// Text that people wrote, made fit to print: no line ends, no marks that turn the direction of what follows, no control
 /// characters, not endlessly long.
 pub fn printable(text: &str) -> String {
+    within(text, LONGEST_NAME)
+}
+
+/// The same for text put together of several names, none of which may be lost.
+pub fn printable_line(text: &str) -> String {
+    within(text, 10 * LONGEST_NAME)
+}
+
+fn within(text: &str, most: usize) -> String {
     let mut out = String::with_capacity(text.len());
     for (i, c) in text.trim().chars().enumerate() {
-        if i >= LONGEST_NAME {
+        if i >= most {
             out.push('\u{2026}');
             break;
         }

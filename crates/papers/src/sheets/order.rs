@@ -1,7 +1,7 @@
 //! The order sheet: one line that says it all, each part of it on its own, the bore drawn, and what to measure on arrival.
 
 use super::{Desk, Kind};
-use crate::speak::{large, printable};
+use crate::speak::{large, printable, printable_line};
 use crate::{Block, Cell, Column, Line, Paper, Table};
 use counsel::order::report::{BoreDrawing, OrderSheet, ReceiptRow};
 use counsel::report::Step;
@@ -77,7 +77,7 @@ fn head(desk: &Desk, sheet: &OrderSheet) -> Vec<Block> {
         .iter()
         .map(|why| Block::Caution { word: desk.say("papers-refused"), text: v.sentence(why) })
         .collect();
-    blocks.push(Block::Boxed { text: v.sentence(&printable(&sheet.line)) });
+    blocks.push(Block::Boxed { text: v.sentence(&printable_line(&sheet.line)) });
     match &desk.answers.order {
         Some(ordered) => {
             if ordered.step.is_some_and(|step| step < Step::NewPropeller) {
@@ -183,7 +183,9 @@ fn receipt(desk: &Desk, rows: &[ReceiptRow]) -> Block {
     let rows = rows
         .iter()
         .map(|row| {
+            let exact = row.accept_from.is_some() && row.accept_from == row.accept_to;
             let accept = match (row.accept_from, row.accept_to) {
+                _ if exact => desk.say("papers-exactly"),
                 (Some(low), Some(high)) => {
                     v.with("papers-span", &[("low", &value(low, row.unit)), ("high", &value(high, row.unit))])
                 }
@@ -193,19 +195,14 @@ fn receipt(desk: &Desk, rows: &[ReceiptRow]) -> Block {
             };
             let below = row.reject_below.map(|x| v.with("papers-below", &[("value", &value(x, row.unit))]));
             let above = row.reject_above.map(|x| v.with("papers-above", &[("value", &value(x, row.unit))]));
-            let back: Vec<String> = below.into_iter().chain(above).collect();
+            let back = below.into_iter().chain(above).collect::<Vec<String>>().join("; ");
+            let back = if exact { desk.say("papers-otherwise") } else { back };
             let measured = row.measured.map_or_else(Cell::blank, |x| {
                 let said = row.said.map(|said| format!(": {}", v.words(said))).unwrap_or_default();
                 Cell::strong(format!("{}{said}", value(x, row.unit)))
             });
             let check = format!("{}: {}", large(&v.words(row.what)), v.words(row.how));
-            vec![
-                check.into(),
-                Cell::strong(v.words(&printable(&row.ordered))),
-                accept.into(),
-                back.join("; ").into(),
-                measured,
-            ]
+            vec![check.into(), Cell::strong(v.words(&printable(&row.ordered))), accept.into(), back.into(), measured]
         })
         .collect();
     Block::Table { table: Table { columns, rows } }
