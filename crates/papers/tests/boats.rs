@@ -2,6 +2,8 @@
 
 use counsel::Options;
 use papers::{Answers, Kind, Paper, Setting, Size};
+use std::collections::BTreeMap;
+use std::sync::Mutex;
 use words::Language;
 
 /// A small crowd: the layout is tested here, not the judgement.
@@ -13,10 +15,16 @@ pub fn example(name: &str) -> String {
     std::fs::read_to_string(&file).unwrap_or_else(|error| panic!("{file}: {error}"))
 }
 
-/// The answers to a job's text.
+/// The answers to a job's text, worked out once for all tests.
 pub fn answers(text: &str) -> Answers {
+    static KNOWN: Mutex<BTreeMap<String, Answers>> = Mutex::new(BTreeMap::new());
+    if let Some(known) = KNOWN.lock().expect("no test broke off").get(text) {
+        return known.clone();
+    }
     let read = job::Job::read(text).unwrap_or_else(|problems| panic!("{}", job::render(&problems, "job", text, false)));
-    Answers::gather(&read.job, text, &FEW)
+    let answers = Answers::gather(&read.job, text, &FEW);
+    KNOWN.lock().expect("no test broke off").insert(text.to_owned(), answers.clone());
+    answers
 }
 
 /// A fixed setting.
