@@ -9,6 +9,7 @@ use serde::Serialize;
 use crate::commands::draw::Drawings;
 use crate::commands::new::Recorded;
 use crate::commands::openwater::OpenWater;
+use crate::commands::papers::Handed;
 use crate::commands::sources::Sources;
 use crate::commands::trial::report::Trial;
 
@@ -57,6 +58,8 @@ pub enum Report {
     Order(Box<OrderSheet>),
     /// `fairwake draw`
     Draw(Drawings),
+    /// `fairwake papers`
+    Papers(Handed),
     /// `fairwake openwater`
     OpenWater(OpenWater),
     /// `fairwake resistance`

@@ -103,6 +103,8 @@ pub enum Command {
     Order(OrderArgs),
     /// Draw: the propeller, engine and demand, where the power goes, and more; STL and DXF for the workshop
     Draw(DrawArgs),
+    /// Write the documents to hand over: owner's page, judgement note, survey card, repair, order, fit and sea-trial sheets, record
+    Papers(PapersArgs),
     /// Open-water characteristics of a propeller by a published series
     Openwater(OpenWaterArgs),
     /// Resistance of the hull over speed
@@ -214,7 +216,7 @@ pub struct ChooseArgs {
     #[arg(long, value_name = "DUTY", value_parser = value::word::<Duty>())]
     pub duty: Option<Duty>,
     /// How many new propellers and ratios to list; the best of each kind of work on what is fitted is always there
-    #[arg(long, default_value_t = 8, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=500))]
+    #[arg(long, default_value_t = crate::commands::choose::LISTED, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=500))]
     pub most: u16,
 }
 
@@ -422,6 +424,121 @@ impl DrawWhat {
             DrawWhat::Bore => "bore",
         }
     }
+}
+
+/// `fairwake papers`
+#[derive(Debug, Args)]
+pub struct PapersArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Which papers [all of them when left out]
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "LIST")]
+    pub only: Vec<PaperWord>,
+    /// The folder to write into; made when it is not there
+    #[arg(short, long, default_value = ".", value_name = "DIR")]
+    pub output: PathBuf,
+    /// Language of the papers
+    #[arg(long, value_enum, default_value_t = LanguageWord::En, value_name = "LANGUAGE")]
+    pub language: LanguageWord,
+    /// Size of the sheets
+    #[arg(long, value_enum, default_value_t = PaperSize::A4, value_name = "SIZE")]
+    pub size: PaperSize,
+    /// Each paper as PDF too (builds with the feature `pdf`)
+    #[arg(long)]
+    pub pdf: bool,
+    /// Make the order out for this line of the list that `fairwake choose` prints [its best when left out]
+    #[arg(long, value_name = "NUMBER")]
+    pub order: Option<u16>,
+    /// Date of issue printed on them [today when left out]
+    #[arg(long, value_name = "TEXT")]
+    pub date: Option<String>,
+    /// Replace files that are there
+    #[arg(long)]
+    pub force: bool,
+}
+
+/// A paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum PaperWord {
+    // One page for the owner
+    Owner,
+    // What was judged, from what, how surely
+    Judgement,
+    // What was measured on the propeller
+    SurveyCard,
+    // What the workshop is to do
+    Repair,
+    // What is to be made or bought
+    Order,
+    // The propeller on the shaft
+    Fit,
+    // The boat under way
+    SeaTrial,
+    // The job and all answers, machine readable
+    Record,
+}
+
+impl PaperWord {
+    /// The kind it names.
+    pub const fn kind(self) -> papers::Kind {
+        match self {
+            PaperWord::Owner => papers::Kind::Owner,
+            PaperWord::Judgement => papers::Kind::Judgement,
+            PaperWord::SurveyCard => papers::Kind::SurveyCard,
+            PaperWord::Repair => papers::Kind::Repair,
+            PaperWord::Order => papers::Kind::Order,
+            PaperWord::Fit => papers::Kind::Fit,
+            PaperWord::SeaTrial => papers::Kind::SeaTrial,
+            PaperWord::Record => papers::Kind::Record,
+        }
+    }
+
+    /// The word of a kind.
+    pub const fn of(kind: papers::Kind) -> PaperWord {
+        match kind {
+            papers::Kind::Owner => PaperWord::Owner,
+            papers::Kind::Judgement => PaperWord::Judgement,
+            papers::Kind::SurveyCard => PaperWord::SurveyCard,
+            papers::Kind::Repair => PaperWord::Repair,
+            papers::Kind::Order => PaperWord::Order,
+            papers::Kind::Fit => PaperWord::Fit,
+            papers::Kind::SeaTrial => PaperWord::SeaTrial,
+            papers::Kind::Record => PaperWord::Record,
+        }
+    }
+
+    /// As `--only` takes it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            PaperWord::Owner => "owner",
+            PaperWord::Judgement => "judgement",
+            PaperWord::SurveyCard => "survey-card",
+            PaperWord::Repair => "repair",
+            PaperWord::Order => "order",
+            PaperWord::Fit => "fit",
+            PaperWord::SeaTrial => "sea-trial",
+            PaperWord::Record => "record",
+        }
+    }
+}
+
+/// A language of the papers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum LanguageWord {
+    // English
+    En,
+    // Spanish
+    Es,
+}
+
+/// A size of sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum PaperSize {
+    // 210 by 297 mm
+    A4,
+    // 8.5 by 11 in
+    Letter,
 }
 
 /// What a log is written in.

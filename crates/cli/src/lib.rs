@@ -152,6 +152,7 @@ fn outcome(cli: &Cli, colour: bool) -> Result<Outcome, Failure> {
         Command::Fit(args) => commands::fit::run(args, common, colour),
         Command::Order(args) => commands::order::run(args, common, colour),
         Command::Draw(args) => commands::draw::run(args, common, colour),
+        Command::Papers(args) => commands::papers::run(args, common, colour),
         Command::Openwater(args) => commands::openwater::run(args, colour),
         Command::Resistance(args) => commands::resistance::run(args, common, colour),
         Command::Sources(args) => commands::sources::run(args),

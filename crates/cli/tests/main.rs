@@ -7,6 +7,7 @@ mod draw;
 mod help;
 mod new;
 mod pages;
+mod papers;
 mod schema;
 mod survey;
 mod trial;

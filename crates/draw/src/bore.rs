@@ -3,9 +3,8 @@
 use crate::pen::{Hang, P};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::MARGIN;
-use crate::words::{inches, millimetres};
 use counsel::order::report::BoreDrawing;
-use counsel::phrase::plain;
+use counsel::phrase::{number, plain};
 
 /// The picture; `None` when neither diameter nor length of the bore is settled.
 #[must_use]
@@ -15,7 +14,9 @@ pub fn picture(sheet: &Sheet, bore: &BoreDrawing) -> Option<Picture> {
     let taper = bore.taper.or(bore.small.map(|small| (large - small) / length)).unwrap_or(0.0);
     let small = bore.small.unwrap_or(large - taper * length);
     let hub = bore.hub.unwrap_or(1.9 * large);
-    let words = |mm: f64| format!("{} mm ({} in)", millimetres(mm / 1e3), inches(mm / 1e3));
+    // A workshop bores to it: hundredths of a millimetre, thousandths of an inch.
+    let (metric, imperial) = (|mm: f64| number(mm, 0.01), |mm: f64| number(mm / 25.4, 0.001));
+    let words = |mm: f64| format!("{} mm ({} in)", metric(mm), imperial(mm));
     let settled = bore.small.is_some() && bore.length.is_some() && bore.key.is_some();
     let sentence = format!(
         "Bore {} to {} over {}{}.",
@@ -55,8 +56,8 @@ pub fn picture(sheet: &Sheet, bore: &BoreDrawing) -> Option<Picture> {
         pen.line("h", [x, up(mm)], [at + 4.0 * side, up(mm)]);
         pen.line("h", [x, down(mm)], [at + 4.0 * side, down(mm)]);
         pen.line("l", [at, up(mm)], [at, down(mm)]);
-        pen.text("e", [at + 6.0 * side, axis - 6.0], hang, &format!("{} mm", millimetres(mm / 1e3)));
-        pen.text("", [at + 6.0 * side, axis + 12.0], hang, &format!("{} in", inches(mm / 1e3)));
+        pen.text("e", [at + 6.0 * side, axis - 6.0], hang, &format!("{} mm", metric(mm)));
+        pen.text("", [at + 6.0 * side, axis + 12.0], hang, &format!("{} in", imperial(mm)));
     }
     let y = down(hub) + 22.0;
     pen.line("h", [x0, down(hub)], [x0, y + 4.0]);

@@ -1,1 +1,7 @@
-//! One binary for all tests of this crate.
+//! The papers as they are handed over: one binary, a module per concern.
+
+mod boats;
+mod pages;
+#[cfg(feature = "pdf")]
+mod pdf;
+mod strange;

@@ -29,6 +29,19 @@ fn on_what_is_fitted(candidate: &Candidate) -> bool {
     candidate.step < Step::NewPropeller
 }
 
+/// How many new propellers and ratios are listed when nobody says.
+pub const LISTED: u16 = 8;
+
+/// The shortlist in the order and number in which it is printed: work on what is fitted first.
+pub fn listed(choice: &Choice, most: u16) -> Vec<Candidate> {
+    let mut all = choice.shortlist.clone();
+    shorten(&mut all, usize::from(most));
+    let (mut work, new): (Vec<Candidate>, Vec<Candidate>) = all.into_iter().partition(on_what_is_fitted);
+    work.sort_by_key(|candidate| candidate.step);
+    work.extend(new);
+    work
+}
+
 /// Of a list ranked by merit keeps the best of each kind of work on what is fitted, and the `most` best of the rest.
 pub fn shorten(shortlist: &mut Vec<Candidate>, most: usize) {
     let mut kinds = Vec::new();

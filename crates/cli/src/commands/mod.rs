@@ -11,6 +11,7 @@ pub mod new;
 pub mod openwater;
 pub mod order;
 pub mod pair;
+pub mod papers;
 pub mod resistance;
 pub mod sources;
 pub mod survey;
