@@ -118,7 +118,7 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
 }
 
 pub(super) fn boat(subject: &Subject, loads: &Loads) -> Boat {
-    let form = loads.crowd.boats.first().map(|b| b.form);
+    let form = loads.form;
     Boat {
         blades: subject.blades,
         screws: if subject.twin { 2 } else { 1 },
@@ -199,10 +199,7 @@ fn rudder(subject: &Subject, out: &mut Checks) {
         return out.unknown(CODE, SUBJECT, rule, "measure the stock's distance behind the blades and the rudder's balance (stern.rudder_stock, stern.rudder_balance); swing it hard over both ways past the propeller");
     };
     let angle = stern.rudder_angle.as_ref().map_or(35.0, |q| q.middle).to_radians();
-    // Half the blade's depth fore and aft at 0.7 R: c sin(phi)/2.
-    let phi = (subject.pitch / (0.7 * std::f64::consts::PI * subject.diameter)).atan();
-    let chord = 2.073 * subject.area_ratio * subject.diameter / f64::from(subject.blades.max(1));
-    let deep = 0.5 * chord * phi.sin();
+    let deep = subject.size().half_depth();
     let at = |stock: f64, balance: f64| {
         let over = clearance::rudder_gap(stock, balance, angle);
         let amidships = clearance::rudder_gap(stock, balance, 0.0);
