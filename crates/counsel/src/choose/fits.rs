@@ -55,7 +55,6 @@ const COUNTS: f64 = 0.005;
 /// What the room costs, and what another reduction would give back. `top` is the best worth before it was made a merit.
 pub(super) fn room(
     job: &Job,
-    plan: &Plan,
     grounds: (&Ground, &Ground),
     aim: &Aim,
     largest: f64,
@@ -64,6 +63,7 @@ pub(super) fn room(
     fitted: &[Run],
 ) -> Option<String> {
     let (ground, scouts) = grounds;
+    let plan = &ground.panel.crowd.plan;
     let new = shortlist.iter().filter(|c| c.step == Step::NewPropeller);
     let Some(best) = new.max_by(|a, b| a.merit.total_cmp(&b.merit)) else {
         return Some(

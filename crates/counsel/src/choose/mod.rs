@@ -123,8 +123,7 @@ pub fn choose(job: &Job, options: &Options) -> Result<Choice, Lack> {
         }
     }
     let told = job.propeller.largest_diameter.is_some() || job.stern != job::fit::Stern::default();
-    let room =
-        told.then(|| fits::room(job, plan, (&ground, &scouts), &aim, largest, top, &shortlist, &fitted)).flatten();
+    let room = told.then(|| fits::room(job, (&ground, &scouts), &aim, largest, top, &shortlist, &fitted)).flatten();
     let speeds: Vec<f64> = fitted.iter().map(|r| r.full.point.engine_speed.rpm()).collect();
     Ok(Choice {
         title: job.title.clone(),
