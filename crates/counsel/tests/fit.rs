@@ -206,6 +206,7 @@ fn facts_of_the_trade() {
     assert_eq!((left.walk.ahead, left.walk.astern), ("port", "starboard"));
     assert!(left.hand.proven && left.hand.needed == Some("left"), "{:?}", left.hand);
     let twin = fit(&example("razorbill"), &OPTIONS).expect("nothing is missing");
+    assert!(twin.checks.iter().all(|c| c.code != "sole-clearance"), "twins have no sole piece to measure to");
     let pair = twin.hand.pair.expect("a pair");
     assert!(pair.contains("right-handed to starboard, left-handed to port"), "{pair}");
     assert!(said.rake.windows(2).all(|w| w[1].longer > w[0].longer && w[1].tip_aft > w[0].tip_aft));

@@ -68,21 +68,25 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
             measure: "measure from the blade tip to the hull, blade upright (stern.tip_clearance), or from the shaft's centre (stern.hull_above)",
         },
     );
-    gap(
-        out,
-        Gap {
-            code: "sole-clearance",
-            subject: "tip to sole piece or keel below",
-            value: tip(&stern.sole_clearance, &stern.sole_below, d),
-            want: lloyds.sole.unwrap_or(0.03).max(FLOOR / d),
-            diameter: d,
-            rule: format!(
-                "Lloyd's Register 3 % of the diameter; {} mm is the least one supplier allows",
-                number(1e3 * FLOOR, 1.0)
-            ),
-            measure: "measure from the blade tip to what stands below (stern.sole_clearance)",
-        },
-    );
+    // Nothing stands below the blades of twins, unless somebody measured to it.
+    let below = tip(&stern.sole_clearance, &stern.sole_below, d);
+    if lloyds.sole.is_some() || below.is_some() {
+        gap(
+            out,
+            Gap {
+                code: "sole-clearance",
+                subject: "tip to sole piece or keel below",
+                value: below,
+                want: lloyds.sole.unwrap_or(0.03).max(FLOOR / d),
+                diameter: d,
+                rule: format!(
+                    "Lloyd's Register 3 % of the diameter; {} mm is the least one supplier allows",
+                    number(1e3 * FLOOR, 1.0)
+                ),
+                measure: "measure from the blade tip to what stands below (stern.sole_clearance)",
+            },
+        );
+    }
     gap(
         out,
         Gap {
