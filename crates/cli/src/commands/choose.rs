@@ -105,7 +105,7 @@ pub fn text(report: &Report, common: &Common) -> String {
     if said.misfits > 0 {
         let left = words::count(said.misfits, "candidate", "candidates");
         page.set_in(
-            &format!("{left} left out: too large for the place, or too much torque for the shaft."),
+            &format!("{left} left out: no room for the blades, or too much load for shaft or blades."),
             Ink::Plain,
         );
     }

@@ -1,10 +1,11 @@
-//! What fits: candidates that the place, the shaft or the blades' shadow speak against.
+//! What fits: candidates that a hard limit of `fit` or the blades' shadow speaks against.
 
 use super::sizes::{self, Offer};
 use super::{Ground, candidate};
-use crate::choose::merit::Aim;
+use crate::choose::merit::{self, Aim};
 use crate::crowd::plan::Plan;
-use crate::panel::Run;
+use crate::fit::exchange;
+use crate::panel::{Panel, Run};
 use crate::phrase::{inches, number, span};
 use crate::report::{Candidate, Step};
 use hydro::vibration::orders;
@@ -14,54 +15,55 @@ use job::Job;
 const ROUNDING: f64 = 1.002;
 
 /// Whether an offer passes every hard limit of `fit`; leaving things as they are is always on the list.
-pub(super) fn passes(job: &Job, step: Step, diameter: f64, largest: f64, runs: &[Run]) -> bool {
-    if step <= Step::Clean {
-        return true;
-    }
-    diameter <= ROUNDING * largest && shaft_holds(job, runs)
+pub(super) fn passes(job: &Job, panel: &Panel, offer: &Offer, largest: f64, runs: &[Run]) -> bool {
+    offer.step <= Step::Clean
+        || diameter_of(offer, &panel.crowd.plan) <= ROUNDING * largest
+            && exchange::breaks(job, panel, runs, &offer.setup).is_none()
 }
 
-/// The shaft stands the torque of the crowd's upper tenth.
-fn shaft_holds(job: &Job, runs: &[Run]) -> bool {
-    let Some(shaft) = &job.shaft.diameter else { return true };
-    let mut torques: Vec<f64> = runs.iter().map(|r| r.full.point.torque).filter(|q| q.is_finite()).collect();
-    torques.sort_by(f64::total_cmp);
-    let Some(high) = torques.get(torques.len() * 9 / 10) else { return true };
-    // The same edge as the check's: 2 % of the safety factor is rounding, and the shaft's own spread counts against it.
-    crate::fit::least_diameter(job, 0.98 * high).is_none_or(|need| shaft.low >= need)
-}
-
-/// What shaking takes off the merit, with the reason (common practice, no source: a shake is worth a tenth of a knot or so).
+/// What shaking takes off the worth, in shares of speed as [`merit::cost`] has them, with the reason (common practice, no source:
+/// a shake is worth a tenth of a knot or so).
 pub(super) fn shakes(job: &Job, blades: u8, reduction: f64, full_throttle: f64) -> Option<(f64, String)> {
     let shadows = crate::fit::shadows(job);
     let mut worth = 0.0;
     let mut why = Vec::new();
     if orders::in_shadow(blades, shadows) {
-        worth += 1.5;
+        worth += 0.015;
         why.push(format!("{blades} blades pass the shadow ahead two at a time"));
     }
     if let Some(cylinders) = job.engine.cylinders {
         let firing = orders::firing(1.0, cylinders, job.engine.two_stroke == Some(true));
         let beat = orders::beat(firing, f64::from(blades) / reduction) * full_throttle / 60.0;
         if beat < orders::FELT {
-            worth += 2.0;
+            worth += 0.02;
             why.push(format!("blades and firing beat {} Hz at full throttle", number(beat, 0.1)));
         }
     }
     (worth > 0.0).then(|| (worth, why.join("; ")))
 }
 
-/// What the room costs, and what another reduction would give back.
+/// Takes what shaking is worth off a candidate's worth.
+pub(super) fn shaken(job: &Job, one: &mut Candidate) {
+    if let Some((worth, _)) = shakes(job, one.blades, one.reduction, one.full_throttle.engine_speed.middle) {
+        one.merit -= worth;
+    }
+}
+
+/// A gain that counts, in shares of speed.
+const COUNTS: f64 = 0.005;
+
+/// What the room costs, and what another reduction would give back. `top` is the best worth before it was made a merit.
 pub(super) fn room(
     job: &Job,
-    plan: &Plan,
     grounds: (&Ground, &Ground),
     aim: &Aim,
     largest: f64,
+    top: f64,
     shortlist: &[Candidate],
     fitted: &[Run],
 ) -> Option<String> {
     let (ground, scouts) = grounds;
+    let plan = &ground.panel.crowd.plan;
     let new = shortlist.iter().filter(|c| c.step == Step::NewPropeller);
     let Some(best) = new.max_by(|a, b| a.merit.total_cmp(&b.merit)) else {
         return Some(
@@ -71,8 +73,13 @@ pub(super) fn room(
     };
     // A propeller of the same blades, a fifth larger: if that is no better, the room costs nothing.
     let larger = sizes::of_kind(job, plan, scouts, aim, best.blades, best.area_ratio, 1.2 * largest);
-    let free = larger.map(|offer| candidate(&offer, plan, ground, aim, fitted));
-    let mut text = if let Some(free) = free.filter(|free| free.merit > best.merit + 1.0) {
+    let free = larger.map(|offer| {
+        let mut one = candidate(&offer, plan, ground, aim, fitted, &ground.run(&offer.setup));
+        shaken(job, &mut one);
+        one
+    });
+    let as_it_is = merit::worth(best.merit, top);
+    let mut text = if let Some(free) = free.filter(|free| free.merit > as_it_is + COUNTS) {
         format!(
             "The room costs something: with {} in instead of {} in she would make {} instead of {} and burn {} instead of {} at the cruising speed compared.",
             inches(free.diameter / 1000.0),
@@ -99,7 +106,7 @@ pub(super) fn room(
     Some(text)
 }
 
-/// The offer as `choose` names it, without what speaks against it.
-pub(super) fn diameter_of(offer: &Offer, plan: &Plan) -> f64 {
+/// Diameter of an offer, m.
+fn diameter_of(offer: &Offer, plan: &Plan) -> f64 {
     offer.setup.diameter.unwrap_or(plan.dists[crate::crowd::latent::Latent::Diameter as usize].middle)
 }

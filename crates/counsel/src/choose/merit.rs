@@ -112,11 +112,19 @@ pub(super) fn robust(utilities: &[f64]) -> f64 {
     sorted[..half].iter().sum::<f64>() / half as f64
 }
 
+/// How fast merit falls with worth.
+const STEEP: f64 = 5.0;
+
+/// The worth a merit came from, `top` the best worth of its list: the inverse of what [`rank`] does.
+pub(super) fn worth(merit: f64, top: f64) -> f64 {
+    top + (merit / 100.0).max(1e-12).ln() / STEEP
+}
+
 /// Turns worth into merit (best 100, a tenth of speed less is worth about 60), sorts, and says why.
 pub(super) fn rank(list: &mut [Candidate], accepted: &Accepted) {
     let best = list.iter().map(|c| c.merit).fold(f64::NEG_INFINITY, f64::max);
     for c in list.iter_mut() {
-        c.merit = 100.0 * (5.0 * (c.merit - best)).exp();
+        c.merit = 100.0 * (STEEP * (c.merit - best)).exp();
     }
     // Between near equals the cheaper step goes first.
     list.sort_by(|a, b| {

@@ -10,6 +10,8 @@ use crate::crowd::Crowd;
 use crate::crowd::latent::Latent;
 use crate::crowd::plan::Plan;
 use crate::crowd::setup::Setup;
+use crate::fit::exchange;
+use crate::fit::loads::Loads;
 use crate::hangs::hangs;
 use crate::judge::{PANEL, crowd_report, judged_setup};
 use crate::measures;
@@ -95,34 +97,33 @@ pub fn choose(job: &Job, options: &Options) -> Result<Choice, Lack> {
     let (largest, largest_source) = sizes::largest_diameter(job, plan);
 
     let mut offers = sizes::cheap(job, plan);
-    let screened = sizes::screen(job, plan, &scouts, &accepted, duty, cruise, largest, FINALISTS);
+    let loads = Loads::of(job, &ground.panel, &fitted);
+    let plainly = |offer: &Offer| exchange::plainly_breaks(job, plan, &loads, &offer.setup).is_none();
+    let screened = sizes::screen(job, plan, &scouts, &accepted, duty, cruise, largest, FINALISTS, &plainly);
     let considered = offers.len() + screened.considered;
     offers.extend(screened.offers);
 
     let mut shortlist: Vec<Candidate> = Vec::with_capacity(offers.len());
-    let mut misfits = 0;
+    let mut misfits = screened.misfits;
     for offer in &offers {
-        let runs = ground.run(&offer.setup);
-        if fits::passes(job, offer.step, fits::diameter_of(offer, plan), largest, &runs) {
-            let mut one = candidate(offer, plan, &ground, &aim, &fitted);
-            if let Some((worth, _)) =
-                fits::shakes(job, one.blades, one.reduction, one.full_throttle.engine_speed.middle)
-            {
-                one.merit -= worth;
-            }
+        let own = if offer.step > Step::Clean { ground.run(&offer.setup) } else { Vec::new() };
+        if fits::passes(job, &ground.panel, offer, largest, &own) {
+            let mut one = candidate(offer, plan, &ground, &aim, &fitted, &own);
+            fits::shaken(job, &mut one);
             shortlist.push(one);
         } else {
             misfits += 1;
         }
     }
+    let top = shortlist.iter().map(|c| c.merit).fold(f64::NEG_INFINITY, f64::max);
     merit::rank(&mut shortlist, &accepted);
     for one in &mut shortlist {
         if let Some((_, why)) = fits::shakes(job, one.blades, one.reduction, one.full_throttle.engine_speed.middle) {
-            one.why = format!("{} But {why}.", one.why);
+            one.why = format!("{}; but {why}", one.why);
         }
     }
     let told = job.propeller.largest_diameter.is_some() || job.stern != job::fit::Stern::default();
-    let room = told.then(|| fits::room(job, plan, (&ground, &scouts), &aim, largest, &shortlist, &fitted)).flatten();
+    let room = told.then(|| fits::room(job, (&ground, &scouts), &aim, largest, top, &shortlist, &fitted)).flatten();
     let speeds: Vec<f64> = fitted.iter().map(|r| r.full.point.engine_speed.rpm()).collect();
     Ok(Choice {
         title: job.title.clone(),
@@ -152,21 +153,18 @@ pub(super) fn duty_word(duty: Duty) -> &'static str {
     }
 }
 
-/// Judges one offer on the whole panel.
-fn candidate(offer: &Offer, plan: &Plan, ground: &Ground, aim: &Aim, fitted: &[Run]) -> Candidate {
+/// Judges one offer on the whole panel; `own` are its runs where it changes the propeller or what turns it.
+fn candidate(offer: &Offer, plan: &Plan, ground: &Ground, aim: &Aim, fitted: &[Run], own: &[Run]) -> Candidate {
     let panel = &ground.panel;
-    let own;
+    let lying;
     let runs: &[Run] = match offer.step {
         // As it lies, growth and all; everything else is judged clean and loaded.
         Step::Leave => {
-            own = panel.run(&Setup::default());
-            &own
+            lying = panel.run(&Setup::default());
+            &lying
         }
         Step::Clean => fitted,
-        _ => {
-            own = ground.run(&offer.setup);
-            &own
-        }
+        _ => own,
     };
     let verdict = aim.accepted.verdict(panel, runs);
     let values = merit::values(panel, runs, aim.cruise);

@@ -25,6 +25,8 @@ pub(super) struct Offer {
 /// New propellers worth judging on the whole crowd.
 pub(super) struct Screened {
     pub offers: Vec<Offer>,
+    /// Better ones that do not fit.
+    pub misfits: usize,
     pub considered: usize,
 }
 
@@ -117,6 +119,7 @@ pub(super) fn screen(
     cruise: f64,
     largest: f64,
     most: usize,
+    fits: &dyn Fn(&Offer) -> bool,
 ) -> Screened {
     let leg = physics::is_leg(plan.knowledge.arrangement.0);
     let fitted = plan.dists[Latent::Diameter as usize].middle;
@@ -154,7 +157,8 @@ pub(super) fn screen(
         .collect();
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
     let considered = kinds.len() * PITCHES;
-    Screened { offers: pick(found, most), considered }
+    let (offers, misfits) = pick(found, most, fits);
+    Screened { offers, misfits, considered }
 }
 
 /// The best propeller of one blade number and nearest width at a diameter, with the reduction there is.
@@ -240,9 +244,10 @@ fn best_of(
         .max_by(|a, b| a.0.total_cmp(&b.0))
 }
 
-/// The best, no more than two of one blade number and reduction so that the list shows the choice there is.
-fn pick(found: Vec<(f64, Offer)>, most: usize) -> Vec<Offer> {
-    let mut picked: Vec<Offer> = Vec::new();
+/// The best that fit, no more than two of one blade number and reduction so that the list shows the choice there is; and how
+/// many better ones do not fit.
+fn pick(found: Vec<(f64, Offer)>, most: usize, fits: &dyn Fn(&Offer) -> bool) -> (Vec<Offer>, usize) {
+    let (mut picked, mut misfits): (Vec<Offer>, usize) = (Vec::new(), 0);
     for (_, offer) in found {
         let alike = |p: &&Offer| p.setup.blades == offer.setup.blades && p.setup.reduction == offer.setup.reduction;
         let near = |p: &Offer| {
@@ -250,11 +255,15 @@ fn pick(found: Vec<(f64, Offer)>, most: usize) -> Vec<Offer> {
             apart(p.setup.diameter, offer.setup.diameter) < 1.01 * INCH && p.setup.area_ratio == offer.setup.area_ratio
         };
         if picked.iter().filter(alike).count() < 2 && !picked.iter().filter(alike).any(near) {
-            picked.push(offer);
+            if fits(&offer) {
+                picked.push(offer);
+            } else {
+                misfits += 1;
+            }
         }
         if picked.len() == most {
             break;
         }
     }
-    picked
+    (picked, misfits)
 }

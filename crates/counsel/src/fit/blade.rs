@@ -81,7 +81,8 @@ fn section(
         known: true,
         hard: measured,
         sentence: format!(
-            "Thickness {} mm ({from}): {} at full throttle, {} N/mm2 is worked to{metal}.",
+            "Blade at {} R, {} mm thick ({from}): {} at full throttle, {} N/mm2 is worked to{metal}.",
+            plain(x, 2),
             plain(1e3 * middle, 3),
             span(&value),
             plain(most, 2)

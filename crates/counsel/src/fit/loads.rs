@@ -1,21 +1,18 @@
 //! What the crowd puts on shaft and blades, and what is known of the propeller in hand.
 
-use crate::crowd::Crowd;
+use super::exchange::Size;
 use crate::crowd::latent::Latent;
 use crate::crowd::plan::Plan;
-use crate::judge::judged_setup;
 use crate::panel::{Panel, Run};
 use crate::report::Band;
-use crate::{Lack, Options};
 use hydro::blade::Alloy;
+use hydro::hull::Form;
 use job::{Arrangement, Job, Kind, Quantity};
 
-/// Representatives the loads are taken on.
-const LOADED: usize = 320;
-
 /// Loads of one shaft at full throttle, clean and loaded.
-pub(super) struct Loads {
-    pub crowd: Crowd,
+pub(crate) struct Loads {
+    /// A boat of the crowd's form.
+    pub form: Option<Form>,
     /// N m on the propeller shaft.
     pub torque: Band,
     /// rev/s of the shaft.
@@ -41,10 +38,8 @@ pub(super) struct Loads {
 }
 
 impl Loads {
-    pub fn of(job: &Job, options: &Options) -> Result<Loads, Lack> {
-        let crowd = Crowd::draw(Plan::new(job)?, options.boats, options.seed);
-        let panel = Panel::of(&crowd, LOADED);
-        let runs = panel.run(&judged_setup(job));
+    /// From a panel's runs at full throttle.
+    pub fn of(job: &Job, panel: &Panel, runs: &[Run]) -> Loads {
         let of = |f: &dyn Fn(&Run) -> f64, unit| panel.band(&runs.iter().map(f).collect::<Vec<f64>>(), unit);
         let middle = |f: &dyn Fn(&Run) -> f64| of(f, "1").middle;
         let kt = |r: &Run| {
@@ -61,7 +56,8 @@ impl Loads {
                 .collect();
             (panel.band(&slopes, "1").middle, v)
         });
-        let loads = Loads {
+        Loads {
+            form: panel.crowd.boats.first().map(|b| b.form),
             torque: of(&|r| r.full.point.torque, "N m"),
             turns: of(&|r| r.full.point.shaft_speed.0, "1"),
             engine: of(&|r| r.full.point.engine_speed.0, "1"),
@@ -74,14 +70,20 @@ impl Loads {
             water: middle(&|r| r.fitted.installation.water.density),
             viscosity: middle(&|r| r.fitted.installation.water.viscosity),
             sailing,
-            crowd,
-        };
-        Ok(loads)
+        }
+    }
+
+    /// With more thrust, torque and power.
+    pub fn raised(mut self, factor: f64) -> Loads {
+        for load in [&mut self.torque, &mut self.thrust, &mut self.power] {
+            (load.low, load.middle, load.high) = (factor * load.low, factor * load.middle, factor * load.high);
+        }
+        self
     }
 }
 
 /// The propeller the checks are for.
-pub(super) struct Subject<'a> {
+pub(crate) struct Subject<'a> {
     pub job: &'a Job,
     pub diameter: f64,
     pub pitch: f64,
@@ -114,6 +116,17 @@ impl<'a> Subject<'a> {
             ),
             twin: plan.knowledge.screws.0 > 1,
         }
+    }
+
+    /// With the blades of another size.
+    pub fn sized(self, size: &Size) -> Subject<'a> {
+        let Size { diameter, pitch, blades, area_ratio } = *size;
+        Subject { diameter, pitch, blades, area_ratio, ..self }
+    }
+
+    /// Its size.
+    pub fn size(&self) -> Size {
+        Size { diameter: self.diameter, pitch: self.pitch, blades: self.blades, area_ratio: self.area_ratio }
     }
 
     /// `16 x 11 in, 3 blades`.

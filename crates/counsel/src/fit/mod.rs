@@ -4,6 +4,7 @@
 //! |---|---|
 //! | [`report`] | the answer as plain data |
 //! | `loads` | what the crowd puts on shaft and blades |
+//! | `exchange` | another propeller in the same place, and the hard limits it breaks |
 //! | `room` | clearances, rudder, removal, stack, immersion |
 //! | `shaft` | shaft, key, bearings, gearbox, bore, seating |
 //! | `blade` | stress in the blades |
@@ -13,7 +14,8 @@
 
 mod blade;
 mod compare;
-mod loads;
+pub(crate) mod exchange;
+pub(crate) mod loads;
 pub mod report;
 mod room;
 mod shaft;
@@ -21,15 +23,20 @@ mod shake;
 mod turn;
 
 pub(crate) use room::largest_diameter;
-pub(crate) use shaft::least_diameter;
 pub(crate) use shake::shadows;
 
-use crate::judge::crowd_report;
+use crate::crowd::Crowd;
+use crate::crowd::plan::Plan;
+use crate::judge::{crowd_report, judged_setup};
+use crate::panel::Panel;
 use crate::report::Gravity;
 use crate::{Lack, Options};
 use job::Job;
 use loads::{Loads, Subject};
 use report::{Check, Fit, Place};
+
+/// Representatives the loads are taken on.
+const LOADED: usize = 320;
 
 /// Checks as they come in.
 #[derive(Default)]
@@ -64,8 +71,10 @@ impl Checks {
 /// # Errors
 /// When something is missing that cannot be assumed.
 pub fn fit(job: &Job, options: &Options) -> Result<Fit, Lack> {
-    let loads = Loads::of(job, options)?;
-    let subject = Subject::of(job, &loads.crowd.plan);
+    let crowd = Crowd::draw(Plan::new(job)?, options.boats, options.seed);
+    let panel = Panel::of(&crowd, LOADED);
+    let loads = Loads::of(job, &panel, &panel.run(&judged_setup(job)));
+    let subject = Subject::of(job, &crowd.plan);
     let mut out = Checks::default();
     let hand = turn::hand(job, subject.twin, &mut out);
     room::checks(&subject, &loads, &mut out);
@@ -102,7 +111,7 @@ pub fn fit(job: &Job, options: &Options) -> Result<Fit, Lack> {
         },
         hand,
         walk,
-        crowd: crowd_report(&loads.crowd),
+        crowd: crowd_report(&crowd),
         notes: vec![
             "Loads are those of full throttle, clean and loaded, on the crowd; steady, in open water.".to_owned(),
             "Skew: strips with the Sears function in a synthetic wake: an estimate; the ratio counts, not the level."

@@ -68,21 +68,25 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
             measure: "measure from the blade tip to the hull, blade upright (stern.tip_clearance), or from the shaft's centre (stern.hull_above)",
         },
     );
-    gap(
-        out,
-        Gap {
-            code: "sole-clearance",
-            subject: "tip to sole piece or keel below",
-            value: tip(&stern.sole_clearance, &stern.sole_below, d),
-            want: lloyds.sole.unwrap_or(0.03).max(FLOOR / d),
-            diameter: d,
-            rule: format!(
-                "Lloyd's Register 3 % of the diameter; {} mm is the least one supplier allows",
-                number(1e3 * FLOOR, 1.0)
-            ),
-            measure: "measure from the blade tip to what stands below (stern.sole_clearance)",
-        },
-    );
+    // Nothing stands below the blades of twins, unless somebody measured to it.
+    let below = tip(&stern.sole_clearance, &stern.sole_below, d);
+    if lloyds.sole.is_some() || below.is_some() {
+        gap(
+            out,
+            Gap {
+                code: "sole-clearance",
+                subject: "tip to sole piece or keel below",
+                value: below,
+                want: lloyds.sole.unwrap_or(0.03).max(FLOOR / d),
+                diameter: d,
+                rule: format!(
+                    "Lloyd's Register 3 % of the diameter; {} mm is the least one supplier allows",
+                    number(1e3 * FLOOR, 1.0)
+                ),
+                measure: "measure from the blade tip to what stands below (stern.sole_clearance)",
+            },
+        );
+    }
     gap(
         out,
         Gap {
@@ -118,7 +122,7 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
 }
 
 pub(super) fn boat(subject: &Subject, loads: &Loads) -> Boat {
-    let form = loads.crowd.boats.first().map(|b| b.form);
+    let form = loads.form;
     Boat {
         blades: subject.blades,
         screws: if subject.twin { 2 } else { 1 },
@@ -199,10 +203,7 @@ fn rudder(subject: &Subject, out: &mut Checks) {
         return out.unknown(CODE, SUBJECT, rule, "measure the stock's distance behind the blades and the rudder's balance (stern.rudder_stock, stern.rudder_balance); swing it hard over both ways past the propeller");
     };
     let angle = stern.rudder_angle.as_ref().map_or(35.0, |q| q.middle).to_radians();
-    // Half the blade's depth fore and aft at 0.7 R: c sin(phi)/2.
-    let phi = (subject.pitch / (0.7 * std::f64::consts::PI * subject.diameter)).atan();
-    let chord = 2.073 * subject.area_ratio * subject.diameter / f64::from(subject.blades.max(1));
-    let deep = 0.5 * chord * phi.sin();
+    let deep = subject.size().half_depth();
     let at = |stock: f64, balance: f64| {
         let over = clearance::rudder_gap(stock, balance, angle);
         let amidships = clearance::rudder_gap(stock, balance, 0.0);

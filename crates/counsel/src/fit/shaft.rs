@@ -37,7 +37,7 @@ fn duty(job: &Job) -> Duty {
 }
 
 /// Torque the shaft must stand: the highest of the crowd's band.
-pub(crate) fn least_diameter(job: &Job, torque: f64) -> Option<f64> {
+pub(super) fn least_diameter(job: &Job, torque: f64) -> Option<f64> {
     let metal = job.shaft.material.as_deref().and_then(metals::shaft_metal)?;
     Some(shaft::handbook(torque, metal.torsional_yield, shaft::least_safety(duty(job)).0))
 }
@@ -280,7 +280,13 @@ fn gearbox(job: &Job, loads: &Loads, out: &mut Checks) {
         gravity,
         known: true,
         hard: false,
-        sentence: format!("The engine puts {} into the gearbox, its limit is {} N m.", span(&value), plain(most, 3)),
+        sentence: format!(
+            "The engine puts {} into the gearbox, its limit is {} N m; on the shaft that is {} where {} N m come of the limit.",
+            span(&value),
+            plain(most, 3),
+            span(&loads.torque),
+            plain(most / back(1.0).max(1e-9), 3)
+        ),
         value: Some(value),
         least: None,
         most: Some(most),

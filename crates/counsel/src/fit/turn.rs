@@ -165,7 +165,7 @@ pub(super) fn walk(subject: &Subject, loads: &Loads, hand: &HandSheet) -> Walk {
     // Points for what makes it strong (common practice, no source).
     let mut points = 0_i32;
     let mut because = Vec::new();
-    let length = loads.crowd.boats.first().map_or(10.0, |b| b.form.length);
+    let length = loads.form.map_or(10.0, |form| form.length);
     let part = subject.diameter / length;
     let mut say = |worth: i32, text: String| {
         points += worth;
@@ -266,9 +266,17 @@ pub(super) fn ventilation(subject: &Subject, out: &mut Checks) {
     });
 }
 
+const DRAG: &str = "flat-plate drag on the projected area, held against tank tests (diameters assumed); free about half of locked (MacKenzie & Forrester 2008, as quoted)";
+
 /// Drag under sail, and what the gearbox says.
 pub(super) fn under_sail(subject: &Subject, loads: &Loads, out: &mut Checks) -> Vec<SailRow> {
-    let Some((slope, speed)) = loads.sailing else { return Vec::new() };
+    let Some((slope, speed)) = loads.sailing else {
+        // Asked only of boats that sail.
+        if subject.sailing {
+            out.unknown("under-sail", "drag under sail", DRAG, "say a usual speed under sail (under_sail.speed)");
+        }
+        return Vec::new();
+    };
     let projected = burrill::projected_area_ratio(subject.area_ratio, subject.pitch / subject.diameter);
     let rows: Vec<SailRow> = Carried::ALL
         .into_iter()
@@ -308,11 +316,17 @@ pub(super) fn under_sail(subject: &Subject, loads: &Loads, out: &mut Checks) -> 
             gravity: Gravity::Well,
             known: true,
             hard: false,
-            sentence: format!("At {} kn under sail, {}: {}, {} lost. {permission}", plain(speed / KNOT, 2), row.carried, span(&row.drag), span(&row.lost)),
+            sentence: format!(
+                "At {} kn under sail, {}: {}, {} lost. {permission}",
+                plain(speed / KNOT, 2),
+                row.carried,
+                span(&row.drag),
+                span(&row.lost)
+            ),
             value: Some(row.drag),
             least: None,
             most: None,
-            rule: "flat-plate drag on the projected area, held against tank tests (diameters assumed); free about half of locked (MacKenzie & Forrester 2008, as quoted)".to_owned(),
+            rule: DRAG.to_owned(),
             measure: String::new(),
             caution: None,
         });

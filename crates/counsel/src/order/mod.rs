@@ -5,7 +5,9 @@ mod receipt;
 pub mod report;
 
 use crate::band::Accepted;
+use crate::crowd::plan::Plan;
 use crate::crowd::setup::Setup;
+use crate::fit::exchange::{Size, exchange};
 use crate::fit::report::Fit;
 use crate::judge::judged_setup;
 use crate::panel::Panel;
@@ -48,17 +50,9 @@ pub fn ordered(job: &Job) -> Job {
     p.cup = o.cup.or(p.cup);
     p.class = o.class.or(p.class);
     p.material = o.material.clone().or(p.material.clone());
-    // Clearances were measured to the tips of the old one.
-    let old = job.propeller.diameter.as_ref().map(|q| q.middle);
-    if let (Some(old), Some(new)) = (old, with.propeller.diameter.as_ref().map(|q| q.middle)) {
-        let nearer = 0.5 * (new - old);
-        let shift = |gap: &mut Option<Quantity>| {
-            if let Some(q) = gap {
-                (q.low, q.middle, q.high) = (q.low - nearer, q.middle - nearer, q.high - nearer);
-            }
-        };
-        shift(&mut with.stern.tip_clearance);
-        shift(&mut with.stern.sole_clearance);
+    // Clearances were measured to the blades of the old one. A job that lacks something is told so when it is judged.
+    if let (Ok(old), Ok(new)) = (Plan::new(job), Plan::new(&with)) {
+        exchange(&mut with.stern, &Size::of(&old), &Size::of(&new));
     }
     with
 }
@@ -86,7 +80,7 @@ pub fn order(job: &Job, options: &Options) -> Result<OrderSheet, Lack> {
         cup: job.order.cup,
         ..crate::Change::default()
     };
-    let plan = crate::crowd::plan::Plan::new(job)?;
+    let plan = Plan::new(job)?;
     let crowd = crate::crowd::Crowd::draw(plan, options.boats, options.seed);
     let panel = Panel::of(&crowd, crate::judge::PANEL);
     let accepted = Accepted::of(job, &crowd.plan);
@@ -311,13 +305,26 @@ fn refusals(job: &Job, with: &Job, fit: &Fit) -> Vec<String> {
 }
 
 fn hand(job: &Job, fit: &Fit, list: &mut Vec<String>) {
-    let ordered = job.order.hand.map(|h| match h {
+    let word = |h: Hand| match h {
         Hand::Right => "right",
         Hand::Left => "left",
         Hand::Pair => "pair",
-    });
+    };
+    let ordered = job.order.hand.map(word);
     let facts: Vec<&crate::fit::report::Fact> =
         fit.hand.facts.iter().filter(|f| !f.from.starts_with("the propeller fitted")).collect();
+    if ordered == Some("pair") && job.boat.screws.unwrap_or(1) < 2 {
+        list.push("a pair is ordered, the boat has one screw.".to_owned());
+    }
+    // Against the propeller fitted nothing else speaks: then it is the only fact there is.
+    if let (Some(o), Some(fitted)) = (ordered, job.propeller.hand.map(word))
+        && facts.is_empty()
+        && o != "pair"
+        && fitted != "pair"
+        && o != fitted
+    {
+        list.push(format!("{o}-hand is ordered, the propeller fitted is {fitted}-hand and nothing else speaks for {o}: look which way the shaft turns in ahead (drive.shaft_turns)."));
+    }
     match (ordered, fit.hand.needed) {
         (Some(o), _) if o != "pair" && facts.iter().any(|f| f.says != o) => {
             let against: Vec<String> = facts.iter().filter(|f| f.says != o).map(|f| format!("{} says {}", f.from, f.says)).collect();

@@ -25,7 +25,7 @@ pub(super) fn check(job: &Job, with: &Job) -> (Vec<ReceiptRow>, Option<String>, 
     }
     let back: Vec<&str> = said.iter().filter(|r| r.said == Some("send back")).map(|r| r.what).collect();
     let ask: Vec<&str> = said.iter().filter(|r| r.said == Some("ask the workshop")).map(|r| r.what).collect();
-    let missing: Vec<&str> = rows.iter().filter(|r| r.said.is_none()).map(|r| r.what).collect();
+    let missing: Vec<&str> = rows.iter().filter(|r| r.said.is_none() && r.measured.is_none()).map(|r| r.what).collect();
     let words = if !back.is_empty() {
         format!("Send it back: {}.", back.join(", "))
     } else if !ask.is_empty() {
@@ -136,6 +136,21 @@ fn rows(job: &Job, with: &Job) -> Vec<ReceiptRow> {
             measured: measured.map(|q| 1e3 * q.middle),
             said: None,
         }));
+    }
+    // No standard read bounds the mass: it is kept, for the balance and the next one.
+    if let Some(mass) = &got.mass {
+        list.push(ReceiptRow {
+            what: "mass",
+            ordered: p.mass.as_ref().map_or_else(|| "to be noted".to_owned(), |q| format!("{} kg", plain(q.middle, 3))),
+            accept_from: None,
+            accept_to: None,
+            reject_below: None,
+            reject_above: None,
+            unit: "kg",
+            how: "weigh it; blades thinner or wider than ordered show here first",
+            measured: Some(mass.middle),
+            said: None,
+        });
     }
     list
 }

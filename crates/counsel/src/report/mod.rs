@@ -368,7 +368,7 @@ pub struct Choice {
     pub largest_diameter_source: String,
     /// What the room for the propeller costs, and what another reduction would give back, where the room is known.
     pub room: Option<String>,
-    /// How many were left out because they do not fit the place or the shaft.
+    /// How many were left out because they break a hard limit of `fit`: room, shaft or blades.
     pub misfits: usize,
     /// What the rating asks for.
     pub accepted_band: AcceptedBand,
