@@ -10,3 +10,4 @@ mod pages;
 mod schema;
 mod survey;
 mod trial;
+mod workbench;

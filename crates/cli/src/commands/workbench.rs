@@ -17,9 +17,11 @@ pub fn run(args: &WorkbenchArgs, common: &Common) -> Result<(), Failure> {
     })?;
     let options = counsel::Options { boats: common.boats as usize, seed: common.seed };
     let root = shown(folder.root());
-    let bound = server::bind(folder, Listen { host: args.host, port: args.port }, options).map_err(|cause| {
-        Failure::Asked { what: format!("cannot listen: {cause}"), instead: "leave --port out to take any free one".to_owned() }
-    })?;
+    let bound =
+        server::bind(folder, Listen { host: args.host, port: args.port }, options).map_err(|cause| Failure::Asked {
+            what: format!("cannot listen: {cause}"),
+            instead: "leave --port out to take any free one".to_owned(),
+        })?;
     let mut out = std::io::stdout();
     writeln!(out, "{}", bound.address).map_err(Failure::Stream)?;
     writeln!(out, "Jobs in {root}. Ctrl-C ends.").map_err(Failure::Stream)?;
