@@ -29,9 +29,24 @@ fn a_job_is_begun_by_the_calls_questions_and_stays_as_it_was_answered() {
 #[test]
 fn a_new_job_with_a_wrong_answer_is_shown_again_with_everything_entered() {
     let bench = Bench::new();
-    let answer = bench.post("/new", &[("v:title", "Tern"), ("v:propeller.pitch", "eleven")], "");
+    let fields = [
+        ("v:title", "Tern"),
+        ("v:propeller.pitch", "eleven"),
+        ("v:reading.0.speed", "6.5 kn"),
+        ("v:reading.0.speed", "6.1 kn"),
+        ("v:call.symptoms", ""),
+        ("v:call.symptoms", "black smoke"),
+        ("v:call.symptoms", "vibration"),
+    ];
+    let answer = bench.post("/new", &fields, "");
     assert_eq!(answer.status, 422);
+    assert!(answer.body.contains("value=\"6.5 kn\"") && answer.body.contains("value=\"6.1 kn\""));
+    assert!(answer.body.contains("value=\"black smoke\" checked"));
     assert!(answer.body.contains("value=\"eleven\"") && answer.body.contains("value=\"Tern\""));
+    assert!(!bench.folder.path().join("tern.toml").exists());
+    let unknown: Vec<(&str, &str)> = fields.into_iter().chain([("unknown", "propeller.pitch")]).collect();
+    let answer = bench.post("/new", &unknown, "");
+    assert!(answer.status == 200 && !answer.body.contains("eleven") && answer.body.contains("value=\"6.5 kn\""));
     assert!(!bench.folder.path().join("tern.toml").exists());
 }
 

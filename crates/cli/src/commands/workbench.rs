@@ -23,8 +23,9 @@ pub fn run(args: &WorkbenchArgs, common: &Common) -> Result<(), Failure> {
             instead: "leave --port out to take any free one".to_owned(),
         })?;
     let mut out = std::io::stdout();
-    writeln!(out, "{}", bound.address).map_err(Failure::Stream)?;
-    writeln!(out, "Jobs in {root}. Ctrl-C ends.").map_err(Failure::Stream)?;
+    // In one piece: whoever reads the address may not wait for the rest, and the server must not end for that.
+    let told = format!("{}\nJobs in {root}. Ctrl-C ends.\n", bound.address);
+    out.write_all(told.as_bytes()).map_err(Failure::Stream)?;
     out.flush().map_err(Failure::Stream)?;
     if !args.no_browser {
         open(&bound.address);
