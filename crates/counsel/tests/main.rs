@@ -1,6 +1,7 @@
 //! The judgement as its callers meet it.
 
 mod answers;
+mod explain;
 mod garbage;
 
 /// Reads a job given as text.
@@ -17,3 +18,4 @@ fn example(name: &str) -> job::Job {
     job(&std::fs::read_to_string(&path).unwrap_or_else(|e| panic!("{path}: {e}")))
 }
 mod pair;
+mod prepared;
