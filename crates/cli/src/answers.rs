@@ -2,7 +2,7 @@
 
 use counsel::report::{Choice, Comparison, Diagnosis, Evidence, Judgement};
 use counsel::survey::SurveyReport;
-use counsel::{Change, Options, ResistanceTable};
+use counsel::{Change, Options, Prepared, ResistanceTable};
 use job::Job;
 
 use crate::args::Common;
@@ -46,4 +46,9 @@ pub fn evidence(job: &Job, common: &Common) -> Result<Evidence, Failure> {
 /// The propeller as it was measured.
 pub fn survey(job: &Job) -> Result<SurveyReport, Failure> {
     Ok(counsel::survey::survey(job)?)
+}
+
+/// A job with its crowd, for many questions.
+pub fn prepared(job: &Job, common: &Common) -> Result<Prepared, Failure> {
+    Ok(Prepared::new(job, &options(common))?)
 }

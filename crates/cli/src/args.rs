@@ -103,6 +103,8 @@ pub enum Command {
     Openwater(OpenWaterArgs),
     /// Resistance of the hull over speed
     Resistance(ResistanceArgs),
+    /// The trade's terms, told with this boat's numbers
+    Explain(ExplainArgs),
     /// Every method used: formula, range, error, source, and how far to trust it
     Sources(SourcesArgs),
     /// Print a completion script for a shell
@@ -443,6 +445,17 @@ pub struct ResistanceArgs {
     /// The job file
     #[arg(value_name = "JOB")]
     pub job: PathBuf,
+}
+
+/// `fairwake explain`
+#[derive(Debug, Args)]
+pub struct ExplainArgs {
+    /// The term, e.g. pitch [all of them when left out]
+    #[arg(value_name = "TERM")]
+    pub term: Option<String>,
+    /// The job file whose numbers are put in
+    #[arg(value_name = "JOB")]
+    pub job: Option<PathBuf>,
 }
 
 /// `fairwake sources`

@@ -140,6 +140,7 @@ fn outcome(cli: &Cli, colour: bool) -> Result<Outcome, Failure> {
         Command::Draw(args) => commands::draw::run(args, common, colour),
         Command::Openwater(args) => commands::openwater::run(args, colour),
         Command::Resistance(args) => commands::resistance::run(args, common, colour),
+        Command::Explain(args) => commands::explain::run(args, common, colour),
         Command::Sources(args) => commands::sources::run(args),
         Command::Completions(_) => Err(Failure::Asked {
             what: "a completion script is not a page".to_owned(),

@@ -34,7 +34,7 @@ pub use foresee::{Foreseen, foresee};
 pub use judge::judge;
 pub use lack::{Lack, Missing};
 pub use pair::pair;
-pub use prepared::Prepared;
+pub use prepared::{Fitted, Prepared};
 pub use resistance::{ResistanceRow, ResistanceTable, resistance};
 
 /// The published methods that judge and do not compute: they stand beside those of [`hydro::source::methods`].

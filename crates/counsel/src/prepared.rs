@@ -26,6 +26,23 @@ const HULLS: usize = 8;
 /// What a hull's resistance depends on: weight and roughness.
 type HullState = (Option<Dist>, Option<Dist>);
 
+/// What is fitted, SI.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fitted {
+    /// Pitch as marked, m.
+    pub pitch: f64,
+    /// Diameter, m.
+    pub diameter: f64,
+    /// Blades.
+    pub blades: u8,
+    /// Expanded area ratio.
+    pub area_ratio: f64,
+    /// Reduction.
+    pub reduction: f64,
+    /// Mass of the boat, kg.
+    pub mass: f64,
+}
+
 /// A job with its weighed crowd.
 pub struct Prepared {
     pub(crate) job: Job,
@@ -94,6 +111,35 @@ impl Prepared {
     pub(crate) fn after(&self, change: &Change) -> Setup {
         let plan = &self.crowd.plan;
         Setup::of_change(change, plan.dists[Latent::Diameter as usize].middle, plan.knowledge.blades.0)
+    }
+
+    /// What is fitted, at the middle of what is known of it: where the sliders stand at first.
+    #[must_use]
+    pub fn fitted(&self) -> Fitted {
+        let plan = &self.crowd.plan;
+        let masses: Vec<f64> = self.panel().boats().map(|boat| boat.form.mass).collect();
+        Fitted {
+            pitch: plan.marked_pitch,
+            diameter: plan.dists[Latent::Diameter as usize].middle,
+            blades: plan.knowledge.blades.0,
+            area_ratio: plan.dists[Latent::AreaRatio as usize].middle,
+            reduction: plan.dists[Latent::Reduction as usize].middle,
+            mass: self.panel().band(&masses, "kg").middle,
+        }
+    }
+
+    /// Number of propellers.
+    #[must_use]
+    pub fn screws(&self) -> u8 {
+        self.crowd.plan.knowledge.screws.0
+    }
+
+    /// Way made through the water in one turn of the shaft at full throttle, m, the middle of the crowd.
+    #[must_use]
+    pub fn advance_per_turn(&self) -> f64 {
+        let panel = self.panel();
+        let way: Vec<f64> = panel.boats().map(|b| b.full.point.speed / b.full.point.shaft_speed.0.max(1e-9)).collect();
+        panel.band(&way, "m").middle
     }
 
     /// What [`crate::compare`] answers.

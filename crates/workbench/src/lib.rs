@@ -1,1 +1,5 @@
-//! The local page: the whole job of one folder, served on loopback.
+//! The local page: routes, forms, views, a little script.
+
+pub mod explain;
+pub mod follows;
+pub mod views;
