@@ -9,27 +9,58 @@ if (canvas) {
     .catch(() => canvas.setAttribute("data-failed", ""));
 }
 
-// Facets of a body: corners, normal outward, and which side they are on.
-function facets(body, hub) {
+const minus = (a, b) => a.map((x, k) => x - b[k]);
+const cross = (u, v) => [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+const unit = (n) => {
+  const length = Math.hypot(...n);
+  return length > 0 ? n.map((x) => x / length) : null;
+};
+
+// Facets of a body: corners, normal outward, which side they are on, and the normal of the smooth surface for the light.
+function facets(body, hub, longest) {
   const at = (i) => body.points.slice(3 * i, 3 * i + 3);
   const list = [];
+  const smooth = new Map();
   for (let i = 0; i < body.triangles.length; i += 3) {
-    const [a, b, c] = [0, 1, 2].map((k) => at(body.triangles[i + k]));
-    const u = b.map((x, k) => x - a[k]);
-    const v = c.map((x, k) => x - a[k]);
-    const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
-    const length = Math.hypot(...n);
-    if (length === 0) continue;
+    const ids = body.triangles.slice(i, i + 3);
+    const corners = ids.map(at);
+    const area = cross(minus(corners[1], corners[0]), minus(corners[2], corners[0]));
+    const n = unit(area);
+    if (!n) continue;
     // x runs forward: what looks forward is the back, the suction side.
-    list.push({ a, b, c, n: n.map((x) => x / length), side: hub ? "hub" : n[0] > 0 ? "back" : "face" });
+    const side = hub ? "hub" : n[0] > 0 ? "back" : "face";
+    for (const id of ids) {
+      const key = side + id;
+      smooth.set(key, (smooth.get(key) ?? [0, 0, 0]).map((x, k) => x + area[k]));
+    }
+    list.push({ corners, n, side, ids });
   }
-  return list;
+  return list.flatMap((f) => {
+    const sum = f.ids.reduce((s, id) => {
+      const n = unit(smooth.get(f.side + id)) ?? f.n;
+      return s.map((x, k) => x + n[k]);
+    }, [0, 0, 0]);
+    // The hub is turned: its facets are lit as they stand, so that its ends stay edges.
+    const lit = hub ? f.n : unit(sum) ?? f.n;
+    return split(f.corners, longest).map(([a, b, c]) => ({ a, b, c, n: f.n, lit, side: f.side }));
+  });
+}
+
+// Long facets hide others wrongly when the farthest are painted first: they are cut at their longest edge.
+function split(corners, longest) {
+  const edges = [0, 1, 2].map((i) => Math.hypot(...minus(corners[i], corners[(i + 1) % 3])));
+  const most = edges.indexOf(Math.max(...edges));
+  if (edges[most] <= longest) return [corners];
+  const [a, b, c] = [0, 1, 2].map((k) => corners[(most + k) % 3]);
+  const m = a.map((x, k) => (x + b[k]) / 2);
+  return [...split([a, m, c], longest), ...split([m, b, c], longest)];
 }
 
 const VIEWS = { astern: [0, 0], ahead: [Math.PI, 0], side: [Math.PI / 2, 0] };
 
 function start(round) {
-  const all = [...round.blades.flatMap((b) => facets(b, false)), ...facets(round.hub, true)];
+  const longest = 0.16 * round.radius;
+  const all = [...round.blades.flatMap((b) => facets(b, false, longest)), ...facets(round.hub, true, longest)];
   const paint = canvas.getContext("2d");
   let [yaw, pitch] = [0.6, 0.35];
   let nearer = 1;
@@ -69,7 +100,7 @@ function start(round) {
       const n = place(f.n);
       if (n[2] <= 0) continue;
       const p = [f.a, f.b, f.c].map(place);
-      shown.push({ p, n, side: f.side, z: p[0][2] + p[1][2] + p[2][2] });
+      shown.push({ p, n: place(f.lit), side: f.side, z: p[0][2] + p[1][2] + p[2][2] });
     }
     shown.sort((a, b) => a.z - b.z);
     for (const { p, n, side } of shown) {

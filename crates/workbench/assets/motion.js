@@ -52,10 +52,11 @@ function helix(paint, w, h, clock, data, ink) {
   const [pitch, advance, words] = [Number(data.pitch), Number(data.advance), data.words.split("|")];
   const room = w - 40;
   const scale = room / (TURNS * Math.max(pitch, advance));
-  const reach = Math.min(0.18 * h, 0.5 * Number(data.diameter) * scale);
+  // Each band has its word above it.
+  const reach = Math.max(8, Math.min(0.25 * h - 18, 0.5 * Number(data.diameter) * scale));
   const share = (clock * 0.16) % 1.15;
-  [[pitch, words[0], 0.28, ink.second], [advance, words[1], 0.76, ink.ink]].forEach(([step, word, at, colour]) => {
-    const y = at * h;
+  [[pitch, words[0], 0.25, ink.second], [advance, words[1], 0.75, ink.ink]].forEach(([step, word, at, colour]) => {
+    const y = at * h + 9;
     paint.fillStyle = ink.water;
     paint.fillRect(20, y - reach, TURNS * step * scale, 2 * reach);
     paint.strokeStyle = colour;
@@ -69,8 +70,8 @@ function helix(paint, w, h, clock, data, ink) {
     paint.lineWidth = 1;
     for (let turn = 0; turn <= TURNS; turn += 1) {
       paint.beginPath();
-      paint.moveTo(20 + turn * step * scale, y - reach - 5);
-      paint.lineTo(20 + turn * step * scale, y + reach + 5);
+      paint.moveTo(20 + turn * step * scale, y - reach);
+      paint.lineTo(20 + turn * step * scale, y + reach + 4);
       paint.stroke();
     }
     const [x, tip] = [20 + done * step * scale, y - reach * Math.cos(2 * Math.PI * done)];
@@ -78,7 +79,7 @@ function helix(paint, w, h, clock, data, ink) {
     paint.beginPath();
     paint.arc(x, tip, 5, 0, 2 * Math.PI);
     paint.fill();
-    paint.fillText(`${word}: ${Math.round(1000 * step)} mm`, 20, y - reach - 10);
+    paint.fillText(`${word}: ${Math.round(1000 * step)} mm`, 20, y - reach - 7);
   });
 }
 

@@ -14,12 +14,14 @@ const browser = await chromium.launch({
 });
 
 const SIZES = { phone: { width: 390, height: 844 }, desk: { width: 1280, height: 900 } };
+const PHONE = "Mozilla/5.0 (Linux; Android 15) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/142.0 Mobile Safari/537.36";
 const PAGES = ["kittiwake", "kittiwake/blade", "kittiwake/explain", "kittiwake/explain/pitch", "kittiwake/explain/hand",
   "kittiwake/explain/paddlewheel", "gannet/explain/curves"];
 const problems = [];
 
 async function open(size, scheme, path, language = "en") {
-  const context = await browser.newContext({ viewport: SIZES[size], colorScheme: scheme, bypassCSP: false });
+  const context = await browser.newContext({ viewport: SIZES[size], colorScheme: scheme,
+    ...(size === "phone" ? { isMobile: true, hasTouch: true, userAgent: PHONE } : {}) });
   const page = await context.newPage();
   page.on("request", (request) => {
     const url = request.url();
@@ -118,7 +120,7 @@ async function latency(job, key) {
       channel.port2.postMessage(0);
     }));
     const list = [];
-    for (let i = 0; i < 205; i += 1) {
+    for (let i = 0; i < 600 && list.length < 205; i += 1) {
       const before = slider.value;
       slider.value = String(low + step * ((i * 7) % places));
       if (slider.value === before || slider.value === slider.dataset.at) continue;

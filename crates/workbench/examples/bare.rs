@@ -23,11 +23,11 @@ impl Jobs for Demos {
         std::fs::read_to_string(format!("{}/../../examples/{name}.toml", env!("CARGO_MANIFEST_DIR"))).ok()
     }
 
-    fn view(&self, pairs: &BTreeMap<String, String>, _: &HeaderMap) -> View {
+    fn view(&self, pairs: &BTreeMap<String, String>, headers: &HeaderMap) -> View {
         View {
             language: pairs.get("language").and_then(|l| Language::of_tag(l)).unwrap_or_default(),
             units: if pairs.get("units").is_some_and(|u| u == "imperial") { Units::Imperial } else { Units::Metric },
-            width: pairs.get("width").and_then(|w| w.parse().ok()).unwrap_or(640.0),
+            width: View::width_for(pairs, headers),
         }
     }
 

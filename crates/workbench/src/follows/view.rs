@@ -1,6 +1,8 @@
 //! For whom a part is laid out.
 
+use axum::http::HeaderMap;
 use counsel::report::Band;
+use std::collections::BTreeMap;
 use words::{Language, Value, number, say, say_with, sentence};
 
 /// Units of a page.
@@ -30,7 +32,19 @@ impl Default for View {
     }
 }
 
+/// Width of the pictures for a browser that says it is a phone's, px.
+const PHONE: f64 = 390.0;
+
 impl View {
+    /// Width of the pictures by what the address says or, failing that, by what the browser says of itself.
+    #[must_use]
+    pub fn width_for(pairs: &BTreeMap<String, String>, headers: &HeaderMap) -> f64 {
+        let said = |name: &str| headers.get(name).and_then(|v| v.to_str().ok()).unwrap_or_default();
+        let phone = said("sec-ch-ua-mobile") == "?1" || said("user-agent").contains("Mobi");
+        let usual = if phone { PHONE } else { View::default().width };
+        pairs.get("width").and_then(|w| w.parse().ok()).filter(|w: &f64| w.is_finite()).unwrap_or(usual)
+    }
+
     /// What stands under a name.
     #[must_use]
     pub fn say(&self, name: &str) -> String {
