@@ -2,6 +2,7 @@
 mod blade;
 mod boats;
 mod engine;
+mod fitting;
 mod limits;
 mod openwater;
 mod questions;
@@ -9,6 +10,7 @@ mod running;
 mod stern;
 mod synthetic;
 mod trade;
+mod vibration;
 mod water;
 
 mod hull_planing;

@@ -1,5 +1,7 @@
 //! The JSON contract: one envelope around every answer.
 
+use counsel::fit::report::Fit;
+use counsel::order::report::OrderSheet;
 use counsel::report::{Choice, Comparison, Diagnosis, Judgement};
 use counsel::survey::SurveyReport;
 use serde::Serialize;
@@ -50,6 +52,10 @@ pub enum Report {
     Trial(Box<Trial>),
     /// `fairwake survey`
     Survey(Box<SurveyReport>),
+    /// `fairwake fit`
+    Fit(Box<Fit>),
+    /// `fairwake order`
+    Order(Box<OrderSheet>),
     /// `fairwake draw`
     Draw(Drawings),
     /// `fairwake openwater`

@@ -43,6 +43,16 @@ pub fn evidence(job: &Job, common: &Common) -> Result<Evidence, Failure> {
     Ok(counsel::evidence(job, &options(common))?)
 }
 
+/// The propeller in its place and on its shaft.
+pub fn fit(job: &Job, common: &Common) -> Result<counsel::fit::report::Fit, Failure> {
+    Ok(counsel::fit(job, &options(common))?)
+}
+
+/// What is to be ordered.
+pub fn order(job: &Job, common: &Common) -> Result<counsel::order::report::OrderSheet, Failure> {
+    Ok(counsel::order(job, &options(common))?)
+}
+
 /// The propeller as it was measured.
 pub fn survey(job: &Job) -> Result<SurveyReport, Failure> {
     Ok(counsel::survey::survey(job)?)

@@ -97,6 +97,10 @@ pub enum Command {
     Trial(TrialArgs),
     /// The propeller as it was measured: pitches, accuracy class, repair sheet, bore
     Survey(SurveyArgs),
+    /// Does it fit, will it hold: clearances, shaft, bore, strength, vibration, hand
+    Fit(FitArgs),
+    /// The order in one line, what may vary, and the check of what arrives
+    Order(OrderArgs),
     /// Draw: the propeller, engine and demand, where the power goes, and more; STL and DXF for the workshop
     Draw(DrawArgs),
     /// Open-water characteristics of a propeller by a published series
@@ -282,6 +286,43 @@ pub struct SurveyArgs {
     pub add: bool,
 }
 
+/// `fairwake fit`
+#[derive(Debug, Args)]
+pub struct FitArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Check the propeller of [order] instead of the one fitted
+    #[arg(long)]
+    pub ordered: bool,
+    /// Leave with exit code 1 when a check is as grave as this
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "LIST")]
+    pub fail_on: Vec<FailOnFit>,
+}
+
+/// What `fit --fail-on` can look for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum FailOnFit {
+    // A check says stop
+    Stop,
+    // A check says mend
+    Mend,
+}
+
+/// `fairwake order`
+#[derive(Debug, Args)]
+pub struct OrderArgs {
+    /// The job file
+    #[arg(value_name = "JOB")]
+    pub job: PathBuf,
+    /// Show the order although something forbids sending it
+    #[arg(long)]
+    pub draft: bool,
+    /// Leave with exit code 1 when what arrived is not what was ordered
+    #[arg(long)]
+    pub fail_on_receipt: bool,
+}
+
 /// `fairwake draw`
 #[derive(Debug, Args)]
 pub struct DrawArgs {
@@ -341,11 +382,17 @@ pub enum DrawWhat {
     Causes,
     // The propeller in its place
     Place,
+    // Rates of shaft, blades and engine, and what they meet
+    Rates,
+    // Which way the stern goes
+    Walk,
+    // The bore for the workshop
+    Bore,
 }
 
 impl DrawWhat {
     /// Every one.
-    pub const ALL: [DrawWhat; 9] = [
+    pub const ALL: [DrawWhat; 12] = [
         DrawWhat::Propeller,
         DrawWhat::Demand,
         DrawWhat::Flow,
@@ -355,6 +402,9 @@ impl DrawWhat {
         DrawWhat::Known,
         DrawWhat::Causes,
         DrawWhat::Place,
+        DrawWhat::Rates,
+        DrawWhat::Walk,
+        DrawWhat::Bore,
     ];
 
     /// Name of its file, without ending.
@@ -369,6 +419,9 @@ impl DrawWhat {
             DrawWhat::Known => "known",
             DrawWhat::Causes => "causes",
             DrawWhat::Place => "place",
+            DrawWhat::Rates => "rates",
+            DrawWhat::Walk => "walk",
+            DrawWhat::Bore => "bore",
         }
     }
 }

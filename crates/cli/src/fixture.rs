@@ -181,6 +181,8 @@ pub fn choice() -> Choice {
         considered: 1234,
         largest_diameter: 431.8,
         largest_diameter_source: "stated in the job".to_owned(),
+        room: None,
+        misfits: 0,
         accepted_band: accepted(),
         hangs_on: hangs(),
         crowd: crowd(true),

@@ -17,5 +17,6 @@ fn example(name: &str) -> job::Job {
     let path = format!("{}/../../examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
     job(&std::fs::read_to_string(&path).unwrap_or_else(|e| panic!("{path}: {e}")))
 }
+mod fit;
 mod pair;
 mod prepared;

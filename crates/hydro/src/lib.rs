@@ -9,6 +9,7 @@
 pub mod blade;
 pub mod drive;
 pub mod engine;
+pub mod fitting;
 pub mod hull;
 pub mod limits;
 pub mod note;
@@ -18,4 +19,5 @@ pub mod running;
 pub mod source;
 pub mod speed;
 pub mod stern;
+pub mod vibration;
 pub mod water;

@@ -57,6 +57,8 @@ pub fn methods() -> impl Iterator<Item = &'static Method> {
         crate::running::METHODS,
         crate::limits::METHODS,
         crate::blade::METHODS,
+        crate::fitting::METHODS,
+        crate::vibration::METHODS,
     ]
     .into_iter()
     .flatten()

@@ -1,5 +1,6 @@
 //! From checked fields to the typed job.
 
+use crate::fit;
 use crate::keys;
 use crate::model::*;
 use crate::problem::Problem;
@@ -76,6 +77,12 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
             reduction: drive.quantity("reduction"),
             reduction_astern: drive.quantity("reduction_astern"),
             shaft_angle: drive.quantity("shaft_angle"),
+            engine_turns: drive.choice("engine_turns"),
+            gearbox_turns: drive.choice("gearbox_turns"),
+            shaft_turns: drive.choice("shaft_turns"),
+            gearbox_power: drive.quantity("gearbox_power"),
+            gearbox_speed: drive.quantity("gearbox_speed"),
+            freewheel: drive.choice("freewheel"),
             other_reductions: if let Some(Node::Numbers(numbers)) = drive.node("other_reductions") {
                 numbers.clone()
             } else {
@@ -83,6 +90,12 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
             },
         },
         propeller: propeller(&root.table("propeller")),
+        stern: fit::assemble::stern(&root.table("stern")),
+        shaft: fit::assemble::shaft(&root.table("shaft")),
+        under_sail: fit::assemble::under_sail(&root.table("under_sail")),
+        fitting: fit::assemble::fitting(&root.table("fitting")),
+        order: fit::assemble::order(&root.table("order")),
+        receipt: fit::assemble::receipt(&root.table("receipt")),
         port: own(&root.table("port")),
         starboard: own(&root.table("starboard")),
         boat,
@@ -146,6 +159,8 @@ fn engine(f: &Fields, problems: &mut Vec<Problem>) -> Engine {
         },
         no_load_speed: f.quantity("no_load_speed"),
         rating: f.choice("rating"),
+        cylinders: f.count("cylinders"),
+        two_stroke: f.flag("two_stroke"),
         curve,
     }
 }
@@ -216,6 +231,15 @@ fn propeller(f: &Fields) -> Propeller {
         growth: f.choice("growth"),
         immersion: f.quantity("immersion"),
         largest_diameter: f.quantity("largest_diameter"),
+        rake: f.quantity("rake"),
+        skew: f.quantity("skew"),
+        hub_diameter: f.quantity("hub_diameter"),
+        hub_length: f.quantity("hub_length"),
+        mass: f.quantity("mass"),
+        class: f.choice("class"),
+        root_thickness: f.quantity("root_thickness"),
+        outer_thickness: f.quantity("outer_thickness"),
+        edge_thickness: f.quantity("edge_thickness"),
         stamp: f.text("stamp"),
         material: f.text("material"),
     }

@@ -2,6 +2,7 @@
 //! reader, the saver, the schema and the reference page are all made.
 
 use crate::complaint::{Onset, Side, Smoke, Swapped, Symptom};
+use crate::fit::{AccuracyClass, Freewheel, Gearing, Turning};
 use crate::model::*;
 use crate::quantity::Dimension::{self, *};
 use crate::quantity::Source;
@@ -149,6 +150,12 @@ pub const ROOT: &[Key] = &[
     table("propeller", PROPELLER, "The propeller fitted.").hints(&["prop", "screw"]),
     table("port", OWN, "What the port side of a pair has of its own; what is not said is as in the rest of the file."),
     table("starboard", OWN, "What the starboard side of a pair has of its own."),
+    table("stern", crate::fit::keys::STERN, "What stands round the propeller."),
+    table("shaft", crate::fit::keys::SHAFT, "The propeller shaft and its end."),
+    table("under_sail", crate::fit::keys::UNDER_SAIL, "Under sail with the engine stopped."),
+    table("fitting", crate::fit::keys::FITTING, "How the propeller went on: the record of the fit."),
+    table("order", crate::fit::keys::ORDER, "What is to be ordered; what is not said is as fitted."),
+    table("receipt", crate::fit::keys::RECEIPT, "What was measured on the propeller that arrived."),
     tables("reading", READING, "Something read on the boat under way; one block for each throttle setting.").hints(&["readings", "trial", "run"]),
     table("survey", SURVEY, "What was measured on the propeller out of the water.").hints(&["measured"]),
 ];
@@ -216,6 +223,8 @@ const ENGINE: &[Key] = &[
     key("full_throttle_band", Shape::Band(PLATE_TURNS), "\"5000..6000 rpm\"", "The maker's band for full throttle."),
     quantity("no_load_speed", PLATE_TURNS, "\"3900 rpm\"", "Governed speed without load, or the limiter."),
     choice("rating", Rating::WORDS, "\"pleasure\"", "Duty rating."),
+    key("cylinders", Shape::Count { least: 1, most: 16 }, "3", "Number of cylinders."),
+    key("two_stroke", Shape::Flag, "false", "Fires every turn."),
     tables("curve", CURVE, "The maker's full-throttle curve; two points or more, in rising speed."),
 ];
 
@@ -229,6 +238,12 @@ const DRIVE: &[Key] = &[
     quantity("reduction", GEAR, "2.6", "Engine turns for one turn of the propeller, ahead.").hints(&["ratio", "gear", "gear_ratio"]),
     quantity("reduction_astern", GEAR, "2.5", "The same, astern."),
     quantity("shaft_angle", measure(Angle, 0.0, 25.0, &["°"]), "\"8 deg\"", "Angle of the shaft to the waterline."),
+    key("engine_turns", Shape::Choice(Turning::WORDS), "\"left\"", "The way the flywheel end of the engine turns, seen from astern.").hints(&["rotation"]),
+    key("gearbox_turns", Shape::Choice(Gearing::WORDS), "\"opposite\"", "The way the output turns against the engine, ahead."),
+    key("shaft_turns", Shape::Choice(Turning::WORDS), "\"right\"", "The way the shaft was seen to turn in ahead, looked at from astern."),
+    key("gearbox_power", Shape::Quantity(measure(Power, 200.0, 3.0e6, &["kW", "hp"])), "\"25 kW\"", "Greatest input power of the gearbox by its plate ..."),
+    key("gearbox_speed", Shape::Quantity(measure(Rotation, 100.0 * RPM, 12_000.0 * RPM, &["rpm"])), "\"3000 rpm\"", "... at this engine speed."),
+    key("freewheel", Shape::Choice(Freewheel::WORDS), "\"allowed\"", "What the gearbox maker says of turning with the engine stopped."),
     key("other_reductions", Shape::Numbers(GEAR), "[2.0, 3.0]", "Reductions the same gearbox can be had with."),
 ];
 
@@ -246,6 +261,15 @@ const PROPELLER: &[Key] = &[
     choice("growth", Growth::WORDS, "\"clean\"", "What grows on the blades.").hints(&["fouling"]),
     quantity("immersion", measure(Length, 0.02, 6.0, &["m", "in", "ft"]), "\"0.6 m\"", "Shaft centre below the water."),
     quantity("largest_diameter", measure(Length, 0.1, 3.0, &["in", "mm"]).from(Source::Measured), "\"17 in\"", "Largest diameter that fits with its clearances.").hints(&["max_diameter"]),
+    key("rake", Shape::Quantity(measure(Angle, -30.0, 45.0, &["°"])), "\"5 deg\"", "Rake of the blades, positive aft."),
+    key("skew", Shape::Quantity(measure(Angle, -10.0, 90.0, &["°"])), "\"8 deg\"", "Skew of the blades."),
+    key("hub_diameter", Shape::Quantity(measure(Length, 0.02, 0.8, &["mm", "in"])), "\"70 mm\"", "Outside diameter of the hub."),
+    key("hub_length", Shape::Quantity(measure(Length, 0.01, 0.8, &["mm", "in"])), "\"76 mm\"", "Length of the hub."),
+    key("mass", Shape::Quantity(measure(Mass, 0.2, 3000.0, &["kg", "lb"])), "\"9.4 kg\"", "Mass.").hints(&["weight"]),
+    key("class", Shape::Choice(AccuracyClass::WORDS), "\"II\"", "Accuracy class (ISO 484), as certified."),
+    key("root_thickness", Shape::Quantity(measure(Length, 0.001, 0.3, &["mm", "in"])), "\"16 mm\"", "Greatest thickness at 0.25 R."),
+    key("outer_thickness", Shape::Quantity(measure(Length, 0.001, 0.2, &["mm", "in"])), "\"9 mm\"", "Greatest thickness at 0.6 R."),
+    key("edge_thickness", Shape::Quantity(measure(Length, 0.0003, 0.05, &["mm", "in"])), "\"2 mm\"", "Thickness of the trailing edge."),
     text("stamp", "\"16RH11\"", "The stamp as read, both ends of the hub."),
     text("material", "\"manganese bronze\"", "Material, as said."),
 ];

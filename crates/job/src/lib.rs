@@ -17,6 +17,7 @@ pub mod assume;
 pub mod complaint;
 mod doubts;
 pub mod edit;
+pub mod fit;
 pub mod keys;
 pub mod manual;
 pub mod model;

@@ -1,6 +1,7 @@
 //! The job as typed values.
 
 use crate::complaint::{Onset, Side, Smoke, Swapped, Symptom};
+use crate::fit::{AccuracyClass, Fitting, Freewheel, Gearing, Order, Receipt, Shaft, Stern, Turning, UnderSail};
 use crate::quantity::Quantity;
 use crate::survey::Survey;
 
@@ -23,6 +24,18 @@ pub struct Job {
     pub drive: Drive,
     /// The propeller fitted.
     pub propeller: Propeller,
+    /// What stands round the propeller.
+    pub stern: Stern,
+    /// The propeller shaft and its end.
+    pub shaft: Shaft,
+    /// Under sail with the engine stopped.
+    pub under_sail: UnderSail,
+    /// How the propeller went on: the record of the fit.
+    pub fitting: Fitting,
+    /// What is to be ordered; what is not said is as fitted.
+    pub order: Order,
+    /// What was measured on the propeller that arrived.
+    pub receipt: Receipt,
     /// What the port side of a pair has of its own.
     pub port: Own,
     /// What the starboard side has of its own.
@@ -239,6 +252,10 @@ pub struct Engine {
     pub no_load_speed: Option<Quantity>,
     /// Duty rating.
     pub rating: Option<Rating>,
+    /// Number of cylinders.
+    pub cylinders: Option<u8>,
+    /// Fires every turn.
+    pub two_stroke: Option<bool>,
     /// Maker's full-throttle curve: speed, power.
     pub curve: Vec<(Quantity, Quantity)>,
 }
@@ -252,6 +269,18 @@ pub struct Drive {
     pub reduction_astern: Option<Quantity>,
     /// Shaft angle to the waterline, degrees.
     pub shaft_angle: Option<Quantity>,
+    /// The way the flywheel end of the engine turns, seen from astern.
+    pub engine_turns: Option<Turning>,
+    /// The way the output turns against the engine, ahead.
+    pub gearbox_turns: Option<Gearing>,
+    /// The way the shaft was seen to turn in ahead, looked at from astern.
+    pub shaft_turns: Option<Turning>,
+    /// Greatest input power of the gearbox by its plate ...
+    pub gearbox_power: Option<Quantity>,
+    /// ... at this engine speed.
+    pub gearbox_speed: Option<Quantity>,
+    /// What the gearbox maker says of turning with the engine stopped.
+    pub freewheel: Option<Freewheel>,
     /// Reductions the gearbox can be had with.
     pub other_reductions: Vec<f64>,
 }
@@ -340,6 +369,24 @@ pub struct Propeller {
     pub immersion: Option<Quantity>,
     /// Largest diameter that fits, m.
     pub largest_diameter: Option<Quantity>,
+    /// Rake of the blades, positive aft.
+    pub rake: Option<Quantity>,
+    /// Skew of the blades.
+    pub skew: Option<Quantity>,
+    /// Outside diameter of the hub.
+    pub hub_diameter: Option<Quantity>,
+    /// Length of the hub.
+    pub hub_length: Option<Quantity>,
+    /// Mass.
+    pub mass: Option<Quantity>,
+    /// Accuracy class (ISO 484), as certified.
+    pub class: Option<AccuracyClass>,
+    /// Greatest thickness at 0.25 R.
+    pub root_thickness: Option<Quantity>,
+    /// Greatest thickness at 0.6 R.
+    pub outer_thickness: Option<Quantity>,
+    /// Thickness of the trailing edge.
+    pub edge_thickness: Option<Quantity>,
     /// The stamp as read.
     pub stamp: Option<String>,
     /// Material, as said.

@@ -51,6 +51,14 @@ impl Out {
         self.text(name, choice.map(Word::word))
     }
 
+    pub(crate) fn texts(&mut self, name: &str, texts: &[String]) -> &mut Self {
+        if !texts.is_empty() {
+            let texts: Vec<String> = texts.iter().map(|text| quote(text)).collect();
+            self.line(name, &format!("[{}]", texts.join(", ")));
+        }
+        self
+    }
+
     pub(crate) fn flag(&mut self, name: &str, flag: Option<bool>) -> &mut Self {
         if let Some(flag) = flag {
             self.line(name, if flag { "true" } else { "false" });
@@ -137,12 +145,19 @@ impl Job {
         out.table("drive")
             .quantity("reduction", drive.reduction.as_ref())
             .quantity("reduction_astern", drive.reduction_astern.as_ref())
-            .quantity("shaft_angle", drive.shaft_angle.as_ref());
+            .quantity("shaft_angle", drive.shaft_angle.as_ref())
+            .word("engine_turns", drive.engine_turns)
+            .word("gearbox_turns", drive.gearbox_turns)
+            .word("shaft_turns", drive.shaft_turns)
+            .quantity("gearbox_power", drive.gearbox_power.as_ref())
+            .quantity("gearbox_speed", drive.gearbox_speed.as_ref())
+            .word("freewheel", drive.freewheel);
         if !drive.other_reductions.is_empty() {
             let numbers: Vec<String> = drive.other_reductions.iter().map(|n| show(*n, 12)).collect();
             out.line("other_reductions", &format!("[{}]", numbers.join(", ")));
         }
         propeller(&self.propeller, out.table("propeller"));
+        crate::fit::write::write(self, &mut out);
         for (side, own) in [("port", &self.port), ("starboard", &self.starboard)] {
             out.table(side).quantity("reduction", own.reduction.as_ref());
             if let Some(other) = &own.propeller {
@@ -211,7 +226,10 @@ impl Job {
         if let Some((low, high)) = engine.full_throttle_band {
             out.line("full_throttle_band", &format!("\"{}..{} rpm\"", show(low * 60.0, 6), show(high * 60.0, 6)));
         }
-        out.quantity("no_load_speed", engine.no_load_speed.as_ref()).word("rating", engine.rating);
+        out.quantity("no_load_speed", engine.no_load_speed.as_ref())
+            .word("rating", engine.rating)
+            .count("cylinders", engine.cylinders)
+            .flag("two_stroke", engine.two_stroke);
         for (speed, power) in &engine.curve {
             out.list("engine.curve").quantity("speed", Some(speed)).quantity("power", Some(power));
         }
@@ -231,6 +249,15 @@ fn propeller(p: &Propeller, out: &mut Out) {
         .word("growth", p.growth)
         .quantity("immersion", p.immersion.as_ref())
         .quantity("largest_diameter", p.largest_diameter.as_ref())
+        .quantity("rake", p.rake.as_ref())
+        .quantity("skew", p.skew.as_ref())
+        .quantity("hub_diameter", p.hub_diameter.as_ref())
+        .quantity("hub_length", p.hub_length.as_ref())
+        .quantity("mass", p.mass.as_ref())
+        .word("class", p.class)
+        .quantity("root_thickness", p.root_thickness.as_ref())
+        .quantity("outer_thickness", p.outer_thickness.as_ref())
+        .quantity("edge_thickness", p.edge_thickness.as_ref())
         .text("stamp", p.stamp.as_deref())
         .text("material", p.material.as_deref());
 }

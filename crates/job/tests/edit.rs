@@ -112,7 +112,7 @@ fn wrong_values_are_refused_and_change_nothing() {
     let help = document.set("pitch", "11 in").unwrap_err()[0].help.clone().unwrap();
     assert_eq!(
         help,
-        "did you mean propeller.pitch, port.propeller.pitch, starboard.propeller.pitch, reading.state.propeller.pitch, survey.design.pitch or survey.blade.section.pitch?"
+        "did you mean propeller.pitch, port.propeller.pitch, starboard.propeller.pitch, order.pitch, receipt.pitch, reading.state.propeller.pitch, survey.design.pitch or survey.blade.section.pitch?"
     );
 }
 

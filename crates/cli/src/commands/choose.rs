@@ -86,6 +86,16 @@ pub fn text(report: &Report, common: &Common) -> String {
         ),
         Ink::Plain,
     );
+    if let Some(room) = &said.room {
+        page.set_in(room, Ink::Plain);
+    }
+    if said.misfits > 0 {
+        let left = words::count(said.misfits, "candidate", "candidates");
+        page.set_in(
+            &format!("{left} left out: too large for the place, or too much torque for the shaft."),
+            Ink::Plain,
+        );
+    }
     sections::hangs_on(&mut page, &said.hangs_on);
     sections::notes(&mut page, &said.notes);
     sections::closing(&mut page, Some(&said.accepted_band), &said.crowd);

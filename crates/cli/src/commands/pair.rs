@@ -7,6 +7,9 @@ use crate::ink::Ink;
 use crate::page::{Cell, Page};
 use crate::{number, words};
 
+/// What is shown of a side.
+type Of<'a> = &'a dyn Fn(&SideSheet) -> Cell;
+
 /// The section; nothing for a boat whose job does not tell its sides apart.
 pub fn section(page: &mut Page, pair: Option<&PairReport>, units: Units) {
     let Some(pair) = pair else { return };
@@ -14,7 +17,7 @@ pub fn section(page: &mut Page, pair: Option<&PairReport>, units: Units) {
     page.set_in(&pair.headline, Ink::Speak);
     page.gap();
     let band = |band: &Band| number::band(band, units);
-    let rows: [(&str, &dyn Fn(&SideSheet) -> Cell); 9] = [
+    let rows: [(&str, Of); 9] = [
         ("propeller as stated", &|s| s.propeller.clone().into()),
         ("pitch that acts", &|s| band(&s.pitch).into()),
         ("read", &|s| {

@@ -1,5 +1,6 @@
 //! `choose`: the cheap changes first, then propellers in sizes that are sold, then another reduction.
 
+mod fits;
 mod merit;
 mod sizes;
 
@@ -98,9 +99,30 @@ pub fn choose(job: &Job, options: &Options) -> Result<Choice, Lack> {
     let considered = offers.len() + screened.considered;
     offers.extend(screened.offers);
 
-    let mut shortlist: Vec<Candidate> =
-        offers.iter().map(|offer| candidate(offer, plan, &ground, &aim, &fitted)).collect();
+    let mut shortlist: Vec<Candidate> = Vec::with_capacity(offers.len());
+    let mut misfits = 0;
+    for offer in &offers {
+        let runs = ground.run(&offer.setup);
+        if fits::passes(job, offer.step, fits::diameter_of(offer, plan), largest, &runs) {
+            let mut one = candidate(offer, plan, &ground, &aim, &fitted);
+            if let Some((worth, _)) =
+                fits::shakes(job, one.blades, one.reduction, one.full_throttle.engine_speed.middle)
+            {
+                one.merit -= worth;
+            }
+            shortlist.push(one);
+        } else {
+            misfits += 1;
+        }
+    }
     merit::rank(&mut shortlist, &accepted);
+    for one in &mut shortlist {
+        if let Some((_, why)) = fits::shakes(job, one.blades, one.reduction, one.full_throttle.engine_speed.middle) {
+            one.why = format!("{} But {why}.", one.why);
+        }
+    }
+    let told = job.propeller.largest_diameter.is_some() || job.stern != job::fit::Stern::default();
+    let room = told.then(|| fits::room(job, plan, (&ground, &scouts), &aim, largest, &shortlist, &fitted)).flatten();
     let speeds: Vec<f64> = fitted.iter().map(|r| r.full.point.engine_speed.rpm()).collect();
     Ok(Choice {
         title: job.title.clone(),
@@ -110,6 +132,8 @@ pub fn choose(job: &Job, options: &Options) -> Result<Choice, Lack> {
         considered,
         largest_diameter: 1000.0 * largest,
         largest_diameter_source: largest_source,
+        room,
+        misfits,
         accepted_band: accepted.report.clone(),
         hangs_on: hangs(&ground.panel, &speeds, 8),
         crowd: crowd_report(&crowd),

@@ -39,9 +39,15 @@ fn half_step(job: &Job) -> f64 {
 /// The largest diameter that fits, m, and who says so.
 pub(super) fn largest_diameter(job: &Job, plan: &Plan) -> (f64, String) {
     let fitted = plan.dists[Latent::Diameter as usize].middle;
-    match &job.propeller.largest_diameter {
-        Some(q) => (q.middle, "stated".to_owned()),
-        None => (
+    let sailing = plan.knowledge.kind.0 == job::Kind::Sailing;
+    let room = crate::fit::largest_diameter(job, fitted, sailing);
+    match (&job.propeller.largest_diameter, room) {
+        (Some(q), Some((room, what))) if room < q.middle => {
+            (room, format!("{what}; more was stated as the largest, {} in", crate::phrase::inches(q.middle)))
+        }
+        (Some(q), _) => (q.middle, "stated".to_owned()),
+        (None, Some((room, what))) => (room, what.to_owned()),
+        (None, None) => (
             fitted,
             "the diameter fitted, since the room for a larger one was not stated: measure the aperture (largest_diameter)"
                 .to_owned(),
@@ -149,6 +155,26 @@ pub(super) fn screen(
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
     let considered = kinds.len() * PITCHES;
     Screened { offers: pick(found, most), considered }
+}
+
+/// The best propeller of one blade number and nearest width at a diameter, with the reduction there is.
+pub(super) fn of_kind(
+    job: &Job,
+    plan: &Plan,
+    scouts: &Ground,
+    aim: &Aim,
+    blades: u8,
+    area_ratio: f64,
+    diameter: f64,
+) -> Option<Offer> {
+    let leg = physics::is_leg(plan.knowledge.arrangement.0);
+    let half = half_step(job);
+    let area = |width| assume::area_ratio(blades, Some(width), leg).dist.middle;
+    let widths = [Width::Narrow, Width::Ordinary, Width::Wide];
+    let near = |w: &Width| (area(*w) - area_ratio).abs();
+    let width = widths.into_iter().min_by(|a, b| near(a).total_cmp(&near(b)))?;
+    let diameter = (diameter / half).floor() * half;
+    best_of(scouts, aim, half, None, blades, width, diameter, leg).map(|found| found.1)
 }
 
 /// Pitches looked at for each diameter, blade number and width.

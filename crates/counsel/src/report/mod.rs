@@ -366,6 +366,10 @@ pub struct Choice {
     pub largest_diameter: f64,
     /// Where that limit comes from.
     pub largest_diameter_source: String,
+    /// What the room for the propeller costs, and what another reduction would give back, where the room is known.
+    pub room: Option<String>,
+    /// How many were left out because they do not fit the place or the shaft.
+    pub misfits: usize,
     /// What the rating asks for.
     pub accepted_band: AcceptedBand,
     /// What the answer hangs on.

@@ -201,7 +201,7 @@ fn shape(job: &Job, r: &Reduced) -> ShapeSheet {
 }
 
 /// The alloy by its name in the job; manganese bronze when it is not said.
-fn alloy(job: &Job) -> Alloy {
+pub(crate) fn alloy(job: &Job) -> Alloy {
     let name = job.propeller.material.as_deref().unwrap_or_default().to_lowercase();
     let has = |word: &str| name.contains(word);
     match () {

@@ -1,0 +1,323 @@
+//! Fit and order: every check on the demo boats and on one deliberately bad boat each; orders that contradict the job.
+
+use counsel::fit::report::{Check, Fit};
+use counsel::report::{Gravity, Step};
+use counsel::{Options, choose, fit, order};
+
+use crate::{example, job};
+
+const OPTIONS: Options = Options { boats: 1000, seed: 1 };
+
+/// A launch that fits in every respect.
+const GOOD: &str = r#"
+title = "Kittiwake"
+[boat]
+kind = "displacement"
+length_waterline = "8.4 m"
+displacement = "6.5 t (weighed)"
+screws = 1
+arrangement = "aperture"
+growth = "clean"
+[engine]
+kind = "natural diesel"
+rated_power = "29 hp"
+rated_speed = "3600 rpm"
+cylinders = 4
+[drive]
+reduction = 2.6
+shaft_angle = "7 deg"
+engine_turns = "left"
+gearbox_turns = "opposite"
+shaft_turns = "right"
+gearbox_power = "30 kW"
+gearbox_speed = "3600 rpm"
+freewheel = "allowed"
+[propeller]
+diameter = "16 in (measured)"
+pitch = "11 in (measured)"
+blades = 3
+hand = "right"
+stamp = "16RH11"
+growth = "clean"
+material = "manganese bronze"
+immersion = "0.6 m"
+hub_length = "80 mm"
+hub_diameter = "70 mm"
+mass = "8.4 kg"
+root_thickness = "17 mm"
+outer_thickness = "10 mm"
+edge_thickness = "0.8 mm"
+[stern]
+tip_clearance = "66 mm"
+sole_clearance = "40 mm"
+ahead_clearance = "60 mm"
+aft_clearance = "70 mm"
+rudder_stock = "260 mm"
+rudder_balance = "40 mm"
+rudder_angle = "35 deg"
+removal_room = "220 mm"
+[shaft]
+diameter = "30 mm (measured)"
+material = "stainless 304"
+taper = "1:10"
+taper_length = "72 mm"
+key_width = "8 mm"
+key_length = "60 mm"
+bearing_spacing = "1.1 m"
+overhang = "25 mm"
+thread_length = "46 mm"
+nuts = "34 mm"
+[fitting]
+seat_dry = "12 mm"
+seat_keyed = "12 mm"
+blue_contact = "80 %"
+nut_order = "thin first"
+locked = true
+anode_ohms = 0.4
+turns_free = true
+[under_sail]
+speed = "5 kn"
+[order]
+diameter = "16 in"
+pitch = "11 in"
+blades = 3
+hand = "right"
+width = "ordinary"
+section = "flat-faced"
+cup = "none"
+shaft = "30 mm"
+taper = "1:10"
+key_width = "8 mm"
+material = "manganese bronze"
+class = "II"
+"#;
+
+fn fitted(text: &str) -> Fit {
+    fit(&job(text), &OPTIONS).expect("nothing is missing")
+}
+
+fn check<'a>(fit: &'a Fit, code: &str) -> &'a Check {
+    fit.checks.iter().find(|c| c.code == code).unwrap_or_else(|| panic!("{code}: {:?}", fit.checks))
+}
+
+#[test]
+fn a_good_boat_passes_every_check() {
+    let said = fitted(GOOD);
+    let bad: Vec<&Check> = said.checks.iter().filter(|c| !c.known || c.gravity <= Gravity::Mend).collect();
+    assert!(bad.is_empty(), "{bad:#?}");
+    assert!(said.checks.len() >= 22, "{}", said.checks.len());
+    for check in &said.checks {
+        assert!(!check.rule.is_empty() && !check.sentence.is_empty(), "{check:?}");
+        assert!(!check.sentence.contains("NaN") && !check.sentence.contains("inf"), "{check:?}");
+    }
+}
+
+/// One deliberately bad boat for each check: what is put wrong is what is found, and how gravely at least.
+#[test]
+fn each_fault_is_found() {
+    for (code, was, now, least) in [
+        ("tip-clearance", "tip_clearance = \"66 mm\"", "tip_clearance = \"12 mm\"", Gravity::Mend),
+        ("tip-clearance", "tip_clearance = \"66 mm\"", "tip_clearance = \"1 mm\"", Gravity::Stop),
+        ("sole-clearance", "sole_clearance = \"40 mm\"", "sole_clearance = \"4 mm\"", Gravity::Mend),
+        ("ahead-clearance", "ahead_clearance = \"60 mm\"", "ahead_clearance = \"10 mm\"", Gravity::Mend),
+        ("aft-clearance", "aft_clearance = \"70 mm\"", "aft_clearance = \"9 mm\"", Gravity::Mend),
+        ("rudder-hard-over", "rudder_balance = \"40 mm\"", "rudder_balance = \"250 mm\"", Gravity::Stop),
+        ("removal-room", "removal_room = \"220 mm\"", "removal_room = \"90 mm\"", Gravity::Watch),
+        ("shaft-end-stack", "thread_length = \"46 mm\"", "thread_length = \"30 mm\"", Gravity::Mend),
+        ("shaft-end-stack", "hub_length = \"80 mm\"", "hub_length = \"70 mm\"", Gravity::Mend),
+        ("tip-immersion", "immersion = \"0.6 m\"", "immersion = \"0.15 m\"", Gravity::Mend),
+        ("shaft-diameter", "diameter = \"30 mm (measured)\"", "diameter = \"17 mm (measured)\"", Gravity::Stop),
+        ("key", "key_length = \"60 mm\"", "key_length = \"8 mm\"", Gravity::Watch),
+        ("whirling", "bearing_spacing = \"1.1 m\"", "bearing_spacing = \"3 m\"", Gravity::Mend),
+        ("overhang", "overhang = \"25 mm\"", "overhang = \"70 mm\"", Gravity::Mend),
+        ("gearbox", "gearbox_power = \"30 kW\"", "gearbox_power = \"12 kW\"", Gravity::Mend),
+        ("bore", "taper_length = \"72 mm\"", "taper_length = \"72 mm\"\nsmall_end = \"26 mm\"", Gravity::Mend),
+        ("seating", "seat_keyed = \"12 mm\"", "seat_keyed = \"13.5 mm\"", Gravity::Stop),
+        ("seating", "blue_contact = \"80 %\"", "blue_contact = \"45 %\"", Gravity::Mend),
+        ("seating", "locked = true", "locked = false", Gravity::Stop),
+        ("seating", "anode_ohms = 0.4", "anode_ohms = 30", Gravity::Watch),
+        ("seating", "turns_free = true", "turns_free = false", Gravity::Stop),
+        ("blade-root", "root_thickness = \"17 mm\"", "root_thickness = \"7 mm\"", Gravity::Mend),
+        ("blade-outer", "outer_thickness = \"10 mm\"", "outer_thickness = \"4 mm\"", Gravity::Mend),
+        ("beat", "cylinders = 4", "cylinders = 2", Gravity::Watch),
+        ("shadow", "blades = 3\nhand = \"right\"\nstamp", "blades = 4\nhand = \"right\"\nstamp", Gravity::Watch),
+        ("singing", "edge_thickness = \"0.8 mm\"", "edge_thickness = \"9 mm\"", Gravity::Watch),
+        ("hand", "shaft_turns = \"right\"", "shaft_turns = \"left\"", Gravity::Stop),
+    ] {
+        assert!(GOOD.contains(was), "{was}");
+        let before = check(&fitted(GOOD), code).gravity;
+        let said = fitted(&GOOD.replacen(was, now, 1));
+        let found = check(&said, code);
+        assert!(found.gravity <= least, "{code} with {now}: {found:?}");
+        assert!(found.gravity < before, "{code} with {now}: {before:?} {found:?}");
+        if least == Gravity::Stop {
+            assert!(found.caution.is_some(), "{found:?}");
+            assert!(said.headline.starts_with("Stop"), "{}", said.headline);
+        }
+    }
+    // Folding blades behind a near rudder; a leg mounted high.
+    let folding = fitted(
+        &GOOD
+            .replace("growth = \"clean\"\nmaterial", "growth = \"clean\"\nkind = \"folding\"\nmaterial")
+            .replace("rudder_stock = \"260 mm\"", "rudder_stock = \"150 mm\""),
+    );
+    assert!(check(&folding, "folded-blades").gravity <= Gravity::Mend);
+    let leg = job(
+        "[boat]\nkind = \"planing\"\nlength_overall = \"5.5 m\"\ndisplacement = \"900 kg\"\narrangement = \"outboard\"\n[engine]\nkind = \"outboard\"\nrated_power = \"60 hp\"\nrated_speed = \"5500 rpm\"\n[drive]\nreduction = 2.33\n[propeller]\ndiameter = \"11.5 in\"\npitch = \"12 in\"\nblades = 3\n[stern]\nplate_height = \"80 mm\"\nexhaust = \"hub\"\n",
+    );
+    let leg = fit(&leg, &OPTIONS).expect("nothing is missing");
+    assert!(check(&leg, "plate-height").gravity <= Gravity::Mend);
+    assert!(leg.checks.iter().all(|c| c.code != "shaft-diameter"), "a leg's shaft is its maker's");
+}
+
+#[test]
+fn every_check_on_the_demo_boats() {
+    for name in ["kittiwake", "gannet", "razorbill", "turnstone", "guillemot", "cormorant", "whimbrel"] {
+        let said = fit(&example(name), &OPTIONS).expect("nothing is missing");
+        assert!(said.checks.len() >= 8, "{name}");
+        for check in &said.checks {
+            assert!(check.known || !check.measure.is_empty(), "{name}: {check:?}");
+            if let Some(value) = &check.value {
+                assert!(
+                    value.low <= value.middle && value.middle <= value.high && value.middle.is_finite(),
+                    "{name}: {check:?}"
+                );
+            }
+        }
+        assert!(said.blades.iter().all(|b| (20.0..85.0).contains(&b.efficiency)), "{name}: {:?}", said.blades);
+    }
+}
+
+/// Facts of the trade (common practice): two blades need a larger diameter for the same load; twins turn outward; a right-handed single
+/// walks its stern to starboard ahead from rest and to port astern; raked blades are longer.
+#[test]
+fn facts_of_the_trade() {
+    let said = fitted(GOOD);
+    let diameters: Vec<f64> = said.blades.iter().map(|b| b.diameter).collect();
+    assert!(diameters.windows(2).all(|w| w[0] > w[1]), "{diameters:?}");
+    assert!((said.blades[1].diameter - 406.4).abs() < 0.5, "three blades are what is fitted: {:?}", said.blades);
+    assert_eq!((said.walk.ahead, said.walk.astern), ("starboard", "port"));
+    let left = fitted(
+        &GOOD
+            .replace("hand = \"right\"\nstamp = \"16RH11\"", "hand = \"left\"")
+            .replace("shaft_turns = \"right\"", "shaft_turns = \"left\"")
+            .replace("engine_turns = \"left\"", "engine_turns = \"right\""),
+    );
+    assert_eq!((left.walk.ahead, left.walk.astern), ("port", "starboard"));
+    assert!(left.hand.proven && left.hand.needed == Some("left"), "{:?}", left.hand);
+    let twin = fit(&example("razorbill"), &OPTIONS).expect("nothing is missing");
+    let pair = twin.hand.pair.expect("a pair");
+    assert!(pair.contains("right-handed to starboard, left-handed to port"), "{pair}");
+    assert!(said.rake.windows(2).all(|w| w[1].longer > w[0].longer && w[1].tip_aft > w[0].tip_aft));
+    assert!(said.skew.windows(2).all(|w| w[1].left < w[0].left), "{:?}", said.skew);
+    let sail: Vec<f64> = said.under_sail.iter().map(|s| s.drag.middle).collect();
+    assert!(sail[0] > sail[1] && sail[1] > sail[3] && sail[3] > 0.0, "{sail:?}");
+}
+
+#[test]
+fn an_order_goes_out_in_one_line() {
+    let sheet = order(&job(GOOD), &OPTIONS).expect("nothing is missing");
+    assert_eq!(sheet.refused, Vec::<String>::new());
+    for part in [
+        "406.4 mm (16 in) x 279.4 mm (11 in)",
+        "0.7 R",
+        "3 blades",
+        "right-hand",
+        "ordinary blades",
+        "flat-faced",
+        "cup none",
+        "bore 30",
+        "1 in 10",
+        "keyway 8",
+        "manganese bronze",
+        "class II",
+        "G 6.3",
+    ] {
+        assert!(sheet.line.contains(part), "{part}: {}", sheet.line);
+    }
+    assert!(sheet.must_not_vary.contains("No equivalent"));
+    assert_eq!(sheet.accepted, None);
+}
+
+/// What contradicts the job is refused, and says why.
+#[test]
+fn a_wrong_order_is_refused() {
+    for (was, now, why) in [
+        ("hand = \"right\"\nwidth", "hand = \"left\"\nwidth", "left-hand is ordered"),
+        ("shaft = \"30 mm\"", "shaft = \"25 mm\"", "the shaft measures 30"),
+        (
+            "taper = \"1:10\"\nkey_width = \"8 mm\"\nmaterial",
+            "taper = \"1:16\"\nkey_width = \"8 mm\"\nmaterial",
+            "the shaft has 1:10",
+        ),
+        ("key_width = \"8 mm\"\nmaterial", "key_width = \"10 mm\"\nmaterial", "the key is 8"),
+        (
+            "diameter = \"16 in\"\npitch = \"11 in\"\nblades = 3\nhand",
+            "diameter = \"20 in\"\npitch = \"7 in\"\nblades = 3\nhand",
+            "ip to hull",
+        ),
+        ("class = \"II\"", "class = \"III\"", "below the duty"),
+    ] {
+        assert!(GOOD.contains(was), "{was}");
+        let sheet = order(&job(&GOOD.replacen(was, now, 1)), &OPTIONS).expect("nothing is missing");
+        assert!(sheet.refused.iter().any(|r| r.contains(why)), "{now}: {:?}", sheet.refused);
+    }
+    // One source for the hand is not enough, and no bore is no order.
+    let bare = GOOD
+        .replace("shaft_turns = \"right\"\n", "")
+        .replace("engine_turns = \"left\"\n", "")
+        .replace("hand = \"right\"\nwidth", "width");
+    let sheet = order(&job(&bare), &OPTIONS).expect("nothing is missing");
+    assert!(sheet.refused.iter().any(|r| r.contains("one fact")), "{:?}", sheet.refused);
+}
+
+/// Accept, ask, send back: by the class ordered.
+#[test]
+fn the_receipt_is_checked() {
+    let with = |rows: &str| order(&job(&format!("{GOOD}[receipt]\n{rows}")), &OPTIONS).expect("nothing is missing");
+    // Class II allows a mean pitch 1 % off (ISO 484-2); class III 3 %.
+    let good = with(
+        "pitch = \"281 mm\"\ndiameter = \"406 mm\"\nblades = 3\nleading_edge = \"right\"\nbore_large = \"30.05 mm\"\n",
+    );
+    assert_eq!(good.accepted, Some(true), "{:?}", good.received);
+    let doubtful = with("pitch = \"285 mm\"\n");
+    assert_eq!(doubtful.accepted, Some(false));
+    assert!(doubtful.received.as_deref().is_some_and(|r| r.starts_with("Ask the workshop")), "{:?}", doubtful.received);
+    for bad in ["pitch = \"300 mm\"", "leading_edge = \"left\"", "blades = 4", "bore_large = \"29 mm\""] {
+        let back = with(bad);
+        assert!(back.received.as_deref().is_some_and(|r| r.starts_with("Send it back")), "{bad}: {:?}", back.received);
+    }
+}
+
+/// No candidate violates a hard limit of the fit: whatever room and shaft there are.
+#[test]
+fn choose_keeps_to_what_fits() {
+    for (room, shaft, metal) in
+        [(240, 30, "stainless 304"), (225, 25, "stainless, grade 22"), (300, 28, "bronze"), (260, 40, "bronze")]
+    {
+        let text = GOOD
+            .replace("tip_clearance = \"66 mm\"", &format!("hull_above = \"{room} mm ± 0.5\""))
+            .replace("diameter = \"30 mm (measured)\"", &format!("diameter = \"{shaft} mm (measured)\""))
+            .replace("stainless 304", metal)
+            .replace("reduction = 2.6", "reduction = 2.6\nother_reductions = [2.0, 3.0, 3.5]");
+        let job = job(&text);
+        let choice = choose(&job, &OPTIONS).expect("nothing is missing");
+        assert!(choice.room.is_some(), "{room} {shaft}");
+        for candidate in choice.shortlist.iter().filter(|c| c.step > Step::Clean) {
+            let mut with = job.clone();
+            let metres = |mm: f64| job::Quantity::exact(mm / 1000.0, format!("{mm} mm"));
+            with.propeller.diameter = Some(metres(candidate.diameter));
+            with.propeller.pitch = Some(metres(candidate.pitch));
+            with.propeller.blades = Some(candidate.blades);
+            with.propeller.area_ratio = Some(job::Quantity::exact(candidate.area_ratio, String::new()));
+            with.drive.reduction = Some(job::Quantity::exact(candidate.reduction, String::new()));
+            (with.propeller.root_thickness, with.propeller.outer_thickness) = (None, None);
+            let fit = fit(&with, &OPTIONS).expect("nothing is missing");
+            for check in fit.checks.iter().filter(|c| {
+                c.hard && c.known && matches!(c.code, "tip-clearance" | "sole-clearance" | "shaft-diameter")
+            }) {
+                assert!(check.gravity > Gravity::Mend, "{room} {shaft} {metal}: {}: {check:?}", candidate.what);
+            }
+        }
+    }
+}
