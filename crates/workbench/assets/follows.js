@@ -1,15 +1,15 @@
 // Sliders ask for their picture on every move; what takes longer is fetched into the page.
-const form = document.getElementById("try");
-const tried = document.getElementById("tried");
+// The page's right side is fetched anew after every edit: its parts are looked up when they are needed.
+const theForm = () => document.getElementById("try");
+const theTried = () => document.getElementById("tried");
 
-const comma = form?.dataset.decimal?.includes(",") ?? false;
-const decimal = (text) => (comma ? text.replace(".", ",") : text);
+const decimal = (text) => (theForm().dataset.decimal.includes(",") ? text.replace(".", ",") : text);
 const grouped = (whole) => (whole.length > 3 ? whole.replace(/\B(?=(\d{3})+$)/g, " ") : whole);
 
 // A slider's value as the server writes it.
 function spoken(input) {
   const value = Number(input.value);
-  const imperial = form.dataset.units === "imperial";
+  const imperial = theForm().dataset.units === "imperial";
   switch (input.dataset.spoken) {
     case "length":
       return imperial
@@ -26,12 +26,14 @@ function spoken(input) {
   }
 }
 
+const isFitted = (range) => Math.abs(range.value - range.dataset.fitted) < 0.5 * range.step;
+
 // Only what was moved is a change: a slider at its fitted value asks for nothing.
 function asked() {
   const pairs = new URLSearchParams();
-  for (const control of form.elements) {
+  for (const control of theForm().elements) {
     if (!control.name || control.value === "") continue;
-    if (control.type === "range" && control.value === control.dataset.at) continue;
+    if (control.type === "range" && isFitted(control)) continue;
     pairs.set(control.name, control.value);
   }
   return pairs;
@@ -47,6 +49,7 @@ async function ask() {
     return;
   }
   flying = asked();
+  const [form, tried] = [theForm(), theTried()];
   try {
     const pairs = new URLSearchParams(flying);
     for (const [key, value] of new URLSearchParams(location.search)) {
@@ -75,38 +78,36 @@ function say(input) {
   input.parentElement.querySelector("output").textContent = text;
 }
 
-if (form && tried) {
-  for (const input of form.querySelectorAll("input[type=range]")) {
-    // The browser holds a value to the slider's steps: what it makes of the fitted one is the fitted one.
-    const value = input.value;
-    input.value = input.dataset.fitted;
-    input.dataset.at = input.value;
-    input.value = value;
+const ours = (event) => event.target.closest?.("#try") !== null && theTried() !== null;
+
+document.addEventListener("input", (event) => {
+  if (!ours(event)) return;
+  say(event.target);
+  ask();
+});
+document.addEventListener("submit", (event) => {
+  if (!ours(event)) return;
+  event.preventDefault();
+  ask();
+});
+document.addEventListener("reset", (event) => {
+  if (!ours(event)) return;
+  event.preventDefault();
+  for (const control of theForm().elements) {
+    if (control.type === "range") control.value = control.dataset.fitted;
+    else if (control.tagName === "SELECT") control.value = "";
+    if (control.name) say(control);
   }
-  form.addEventListener("input", (event) => {
-    say(event.target);
-    ask();
-  });
-  form.addEventListener("submit", (event) => {
-    event.preventDefault();
-    ask();
-  });
-  form.addEventListener("reset", (event) => {
-    event.preventDefault();
-    for (const control of form.elements) {
-      if (control.type === "range") control.value = control.dataset.at;
-      else if (control.tagName === "SELECT") control.value = "";
-      if (control.name) say(control);
-    }
-    ask();
-  });
-}
+  ask();
+});
 
 // Causes and the shortlist take seconds: they say so, and leave the page to be used meanwhile.
 document.addEventListener("click", async (event) => {
   const link = event.target.closest?.("a[data-part], a[data-try]");
   if (!link) return;
   if (link.dataset.try !== undefined) {
+    const form = theForm();
+    if (!form) return;
     event.preventDefault();
     for (const [key, value] of new URLSearchParams(link.dataset.try)) {
       const control = form.elements[key];

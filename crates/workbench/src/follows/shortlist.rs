@@ -28,7 +28,7 @@ pub fn shortlist(view: &View, at: &str, known: &Known, options: &Options) -> Mar
                     strong { (view.speak(&candidate.what)) } " "
                     (view.speak(&candidate.why))
                     @if let Some(asked) = on_sliders(candidate) {
-                        " " a href=(format!("{at}?{}#try-title", asked.address())) data-try=(asked.address()) {
+                        " " a href=(format!("{at}/follows?{}#try-title", asked.address())) data-try=(asked.address()) {
                             (view.say("follows-on-sliders"))
                         }
                     }

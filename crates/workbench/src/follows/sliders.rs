@@ -86,7 +86,7 @@ pub(super) fn form(view: &View, at: &str, known: &Known, asked: &Asked) -> Marku
         (choice(view, "growth", "follows-growth", Growth::WORDS, c.hull_growth.map(Word::word)))
         (choice(view, "blade-growth", "follows-blade-growth", Growth::WORDS, c.blade_growth.map(Word::word)))
     };
-    around(view, at, at, &body)
+    around(view, at, &format!("{at}/follows"), &body)
 }
 
 /// One of them, on a page of its own.
