@@ -107,6 +107,8 @@ pub enum Command {
     Openwater(OpenWaterArgs),
     /// Resistance of the hull over speed
     Resistance(ResistanceArgs),
+    /// The trade's terms, told with this boat's numbers
+    Explain(ExplainArgs),
     /// Every method used: formula, range, error, source, and how far to trust it
     Sources(SourcesArgs),
     /// Serve a folder of job files as a local page and open the browser
@@ -382,11 +384,17 @@ pub enum DrawWhat {
     Causes,
     // The propeller in its place
     Place,
+    // Rates of shaft, blades and engine, and what they meet
+    Rates,
+    // Which way the stern goes
+    Walk,
+    // The bore for the workshop
+    Bore,
 }
 
 impl DrawWhat {
     /// Every one.
-    pub const ALL: [DrawWhat; 9] = [
+    pub const ALL: [DrawWhat; 12] = [
         DrawWhat::Propeller,
         DrawWhat::Demand,
         DrawWhat::Flow,
@@ -396,6 +404,9 @@ impl DrawWhat {
         DrawWhat::Known,
         DrawWhat::Causes,
         DrawWhat::Place,
+        DrawWhat::Rates,
+        DrawWhat::Walk,
+        DrawWhat::Bore,
     ];
 
     /// Name of its file, without ending.
@@ -410,6 +421,9 @@ impl DrawWhat {
             DrawWhat::Known => "known",
             DrawWhat::Causes => "causes",
             DrawWhat::Place => "place",
+            DrawWhat::Rates => "rates",
+            DrawWhat::Walk => "walk",
+            DrawWhat::Bore => "bore",
         }
     }
 }
@@ -504,6 +518,17 @@ pub struct WorkbenchArgs {
     /// Do not open the browser
     #[arg(long)]
     pub no_browser: bool,
+}
+
+/// `fairwake explain`
+#[derive(Debug, Args)]
+pub struct ExplainArgs {
+    /// The term, e.g. pitch [all of them when left out]
+    #[arg(value_name = "TERM")]
+    pub term: Option<String>,
+    /// The job file whose numbers are put in
+    #[arg(value_name = "JOB")]
+    pub job: Option<PathBuf>,
 }
 
 /// `fairwake sources`

@@ -4,6 +4,7 @@ mod answers;
 mod bad_input;
 mod command;
 mod draw;
+mod explain;
 mod help;
 mod new;
 mod pages;

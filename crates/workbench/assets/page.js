@@ -15,7 +15,7 @@ async function follow() {
   const mine = ++asked;
   const busy = setTimeout(() => right.setAttribute("aria-busy", "true"), 400);
   try {
-    const answer = await fetch(`${right.dataset.follows}?part=1`);
+    const answer = await fetch(`${right.dataset.follows}?part=1&width=${Math.round(right.clientWidth)}`);
     const text = await answer.text();
     // Only our own server answers here, and every value in it is escaped there.
     if (mine === asked && answer.ok) right.replaceChildren(document.createRange().createContextualFragment(text));

@@ -5,6 +5,7 @@ pub mod choose;
 pub mod completions;
 pub mod diagnose;
 pub mod draw;
+pub mod explain;
 pub mod fit;
 pub mod judge;
 pub mod new;

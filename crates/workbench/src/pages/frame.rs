@@ -51,8 +51,10 @@ pub fn frame(look: &Look, title: &str, body: Markup) -> Markup {
                 title { (title) " \u{2014} Fairwake" }
                 link rel="icon" href="data:,";
                 link rel="stylesheet" href="/assets/pictures.css";
+                link rel="stylesheet" href="/assets/views/views.css";
                 link rel="stylesheet" href="/assets/page.css";
                 script type="module" src="/assets/page.js" {}
+                script type="module" src="/assets/views/follows.js" {}
             }
             body {
                 a.skip href="#main" { (look.say("workbench-skip")) }

@@ -174,7 +174,7 @@ fn numbered(held: &Held, table: &str, keys: &'static [Key], first: &[&str]) -> M
 
 /// What follows, in short.
 #[must_use]
-pub fn follows(look: &Look, said: &Said) -> Markup {
+pub(super) fn follows(look: &Look, said: &Said) -> Markup {
     html! {
         section.follows {
             h2 { (look.say("workbench-follows")) }

@@ -9,6 +9,6 @@ mod new;
 
 pub use field::{why, with_source};
 pub use frame::{Look, frame, refused};
-pub use job::{Open, follows, history, job};
+pub use job::{Open, history, job};
 pub use list::jobs;
 pub use new::new;

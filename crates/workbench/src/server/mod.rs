@@ -4,6 +4,7 @@ mod assets;
 mod change;
 mod guard;
 mod import;
+mod reading;
 mod show;
 mod slow;
 mod verdict;
@@ -14,6 +15,7 @@ pub use verdict::{Said, Verdicts};
 
 use crate::pages::Look;
 use crate::store::{Folder, Name};
+use crate::views::{Jobs, Views};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::http::{HeaderMap, StatusCode, header};
@@ -57,13 +59,13 @@ type Shared = Arc<Bench>;
 
 /// The routes.
 pub fn app(bench: Arc<Bench>) -> Router {
-    Router::new()
+    let views = Views::new(Arc::clone(&bench) as Arc<dyn Jobs>, bench.options);
+    let own = Router::new()
         .route("/", get(show::jobs))
         .route("/new", get(show::new).post(change::new))
         .route("/import", post(import::import))
         .route("/settings", post(change::settings))
         .route("/jobs/{name}", get(show::job))
-        .route("/jobs/{name}/follows", get(show::follows))
         .route("/jobs/{name}/verdict", get(show::verdict))
         .route("/jobs/{name}/set", post(change::set))
         .route("/jobs/{name}/undo", post(change::undo))
@@ -72,10 +74,11 @@ pub fn app(bench: Arc<Bench>) -> Router {
         .route("/jobs/{name}/duplicate", post(change::duplicate))
         .route("/jobs/{name}/file", get(show::file))
         .route("/assets/{file}", get(assets::asset))
+        .with_state(Arc::clone(&bench));
+    own.merge(views.router())
         .fallback(|| async { missing() })
         .layer(DefaultBodyLimit::max(LONGEST_BODY))
-        .layer(axum::middleware::from_fn_with_state(Arc::clone(&bench), guard::guard))
-        .with_state(bench)
+        .layer(axum::middleware::from_fn_with_state(bench, guard::guard))
 }
 
 /// Where to listen.

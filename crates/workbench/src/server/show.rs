@@ -40,24 +40,6 @@ pub async fn job(State(bench): State<Shared>, Path(name): Path<String>, headers:
     .await
 }
 
-pub async fn follows(
-    State(bench): State<Shared>,
-    Path(name): Path<String>,
-    Query(pairs): Pairs,
-    headers: HeaderMap,
-) -> Response {
-    let look = look(&headers);
-    away(move || {
-        let name = named(&name)?;
-        let text = bench.folder.read(&name)?;
-        let said = bench.verdicts.of(&text, &bench.options);
-        let body = pages::follows(&look, &said);
-        let part = pairs.contains_key("part");
-        Ok(page(if part { body } else { pages::frame(&look, &look.say("workbench-follows"), body) }))
-    })
-    .await
-}
-
 pub async fn verdict(State(bench): State<Shared>, Path(name): Path<String>) -> Response {
     away(move || {
         let text = bench.folder.read(&named(&name)?)?;
