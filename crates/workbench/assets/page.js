@@ -57,9 +57,26 @@ if (work) {
       if (!left) was.value = now(field);
       const undo = document.querySelector("[data-undo]");
       if (undo) undo.disabled = false;
-      if (saved.merged) location.reload(); else if (!left) follow();
-    } catch (error) {
-      field.querySelector(".fault").textContent = `■ ${error.message}`;
+      delete field.dataset.unsaved;
+      if (!left) for (const input of field.querySelectorAll("input[type=text],textarea")) input.defaultValue = input.value;
+      if (saved.merged) await renew();
+      if (saved.merged || !left) follow();
+    } catch {
+      // Not saved, and not lost: it stands in the field, and leaving the page asks first.
+      field.dataset.unsaved = "";
+      field.querySelector(".fault").textContent = `■ ${work.dataset.gone}`;
+    }
+  };
+  addEventListener("beforeunload", (event) => { if (work.querySelector("[data-unsaved]")) event.preventDefault(); });
+  // Somebody else changed the file: fields nobody is at take their new values; what is being typed stays.
+  const renew = async () => {
+    const answer = await fetch(location.pathname);
+    if (!answer.ok) return;
+    const fresh = new DOMParser().parseFromString(await answer.text(), "text/html");
+    for (const field of work.querySelectorAll(".field")) {
+      const other = fresh.querySelector(`.field[data-path="${CSS.escape(field.dataset.path)}"]`);
+      const typing = [...field.querySelectorAll("input[type=text],textarea")].some((i) => i.value !== i.defaultValue);
+      if (other && !typing && !field.contains(document.activeElement) && field.dataset.unsaved === undefined) field.replaceWith(other);
     }
   };
   // What the field holds, as the server will show it.

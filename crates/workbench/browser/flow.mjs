@@ -39,7 +39,7 @@ async function type(page, path, value) {
   const field = page.locator(`[id="f-${path.replace(/[._]/g, "-")}"]`);
   const done = saved(page);
   await field.fill(value);
-  await field.dispatchEvent("change");
+  await field.blur();
   return (await done).status();
 }
 
@@ -103,6 +103,23 @@ for (const size of Object.keys(SIZES)) {
   assert.equal(await one.inputValue("#f-propeller-blades"), "5");
   assert.equal(await type(one, "propeller.blades", blades), 200, "asked once, then taken");
   assert.equal(await type(one, "propeller.pitch", pitch), 200);
+  await made.close();
+}
+
+// The server does not answer for a while: nothing typed is lost, and the page says so.
+{
+  const made = await context("phone");
+  const page = await made.newPage();
+  await page.goto(`${base}/jobs/kittiwake`, { waitUntil: "networkidle" });
+  const was = await page.inputValue("#f-boat-beam");
+  await made.setOffline(true);
+  await page.fill("#f-boat-beam", "3.2 m");
+  await page.locator("#f-boat-beam").blur();
+  await page.waitForFunction(() => document.querySelector("[id='f-boat-beam-says']").textContent.includes("does not answer"));
+  assert.equal(await page.inputValue("#f-boat-beam"), "3.2 m");
+  await made.setOffline(false);
+  assert.equal(await type(page, "boat.beam", "3.2 m"), 200);
+  assert.equal(await type(page, "boat.beam", was), 200);
   await made.close();
 }
 

@@ -93,7 +93,7 @@ fn a_source_is_one_tap_and_dont_know_takes_the_value_out() {
     assert!(bench.file().contains("rated_power = \"29 hp (memory)\""));
     bench.post("/jobs/kittiwake/set", &[(&w, "29 hp (memory)"), (&v, "29 hp"), (&s, "memory"), ("unknown", path)], "");
     assert!(!bench.file().contains("rated_power"));
-    assert!(bench.get("/jobs/kittiwake/follows?part=1").body.contains("engine.rated_power is missing"));
+    assert!(bench.get("/jobs/kittiwake/follows?part=1").body.contains("read the rating plate"));
 }
 
 #[test]

@@ -54,6 +54,7 @@ workbench-other-way = the other way
 workbench-both = Somebody else wrote { $theirs } here meanwhile. Yours is kept in the field; save again to put it in its place.
 workbench-nothing = nothing
 workbench-title-refused = The title cannot be taken as it stands.
+workbench-gone = The workbench does not answer: this is not saved yet. It stands in the field; change it again once the workbench runs.
 workbench-new-lead = Ask in this order. Not knowing is a fine answer to every question.
 workbench-new-wrong = Some answers could not be read. They are kept below, each with what is wrong.
 workbench-new-do = Begin the job

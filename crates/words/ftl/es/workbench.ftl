@@ -54,6 +54,7 @@ workbench-other-way = la vuelta
 workbench-both = Entretanto alguien escribió aquí { $theirs }. Lo suyo sigue en el campo; guarde otra vez para ponerlo en su lugar.
 workbench-nothing = nada
 workbench-title-refused = El título no se puede aceptar así.
+workbench-gone = El programa no responde: esto aún no se ha guardado. Sigue en el campo; cámbielo otra vez cuando el programa funcione.
 workbench-new-lead = Pregunte en este orden. No saberlo es buena respuesta a cualquier pregunta.
 workbench-new-wrong = Algunas respuestas no se pudieron leer. Siguen abajo, cada una con lo que falla.
 workbench-new-do = Empezar el trabajo

@@ -50,7 +50,7 @@ pub fn job(look: &Look, open: &Open) -> Markup {
             @for part in PARTS { a href={ "#" (part.id) } { (look.say(&format!("workbench-part-{}", part.id))) } " " }
         }
         div.sides {
-            div.work data-at=(at) data-version=(version) {
+            div.work data-at=(at) data-version=(version) data-gone=(look.say("workbench-gone")) {
                 @for part in PARTS {
                     section id=(part.id) aria-labelledby={ (part.id) "-title" } {
                         h2 id={ (part.id) "-title" } { (look.say(&format!("workbench-part-{}", part.id))) }
