@@ -7,6 +7,7 @@ use counsel::survey::SurveyReport;
 use serde::Serialize;
 
 use crate::commands::draw::Drawings;
+use crate::commands::explain::Explanation;
 use crate::commands::new::Recorded;
 use crate::commands::openwater::OpenWater;
 use crate::commands::papers::Handed;
@@ -64,6 +65,8 @@ pub enum Report {
     OpenWater(OpenWater),
     /// `fairwake resistance`
     Resistance(Box<counsel::ResistanceTable>),
+    /// `fairwake explain`
+    Explain(Explanation),
     /// `fairwake sources`
     Sources(Sources),
 }

@@ -2,7 +2,7 @@
 
 use counsel::report::{Choice, Comparison, Diagnosis, Evidence, Judgement};
 use counsel::survey::SurveyReport;
-use counsel::{Change, Options, ResistanceTable};
+use counsel::{Change, Options, Prepared, ResistanceTable};
 use job::Job;
 
 use crate::args::Common;
@@ -56,4 +56,9 @@ pub fn order(job: &Job, common: &Common) -> Result<counsel::order::report::Order
 /// The propeller as it was measured.
 pub fn survey(job: &Job) -> Result<SurveyReport, Failure> {
     Ok(counsel::survey::survey(job)?)
+}
+
+/// A job with its crowd, for many questions.
+pub fn prepared(job: &Job, common: &Common) -> Result<Prepared, Failure> {
+    Ok(Prepared::new(job, &options(common))?)
 }

@@ -109,8 +109,12 @@ pub enum Command {
     Openwater(OpenWaterArgs),
     /// Resistance of the hull over speed
     Resistance(ResistanceArgs),
+    /// The trade's terms, told with this boat's numbers
+    Explain(ExplainArgs),
     /// Every method used: formula, range, error, source, and how far to trust it
     Sources(SourcesArgs),
+    /// Serve a folder of job files as a local page and open the browser
+    Workbench(WorkbenchArgs),
     /// Print a completion script for a shell
     Completions(CompletionsArgs),
 }
@@ -613,6 +617,35 @@ pub struct ResistanceArgs {
     /// The job file
     #[arg(value_name = "JOB")]
     pub job: PathBuf,
+}
+
+/// `fairwake workbench`
+#[derive(Debug, Args)]
+pub struct WorkbenchArgs {
+    /// The folder of job files
+    #[arg(value_name = "FOLDER", default_value = ".")]
+    pub folder: PathBuf,
+    /// Port to listen on [any free one when left out]
+    #[arg(long, default_value_t = 0, hide_default_value = true, value_name = "PORT")]
+    pub port: u16,
+    /// Address of a network to serve, for a phone on the dock: whoever has the printed address with its token may read and
+    /// change the jobs, and what is sent is not encrypted [this machine only when left out]
+    #[arg(long, value_name = "ADDRESS")]
+    pub host: Option<std::net::IpAddr>,
+    /// Do not open the browser
+    #[arg(long)]
+    pub no_browser: bool,
+}
+
+/// `fairwake explain`
+#[derive(Debug, Args)]
+pub struct ExplainArgs {
+    /// The term, e.g. pitch [all of them when left out]
+    #[arg(value_name = "TERM")]
+    pub term: Option<String>,
+    /// The job file whose numbers are put in
+    #[arg(value_name = "JOB")]
+    pub job: Option<PathBuf>,
 }
 
 /// `fairwake sources`

@@ -4,7 +4,7 @@
 
 use counsel::crowd::Crowd;
 use counsel::crowd::plan::Plan;
-use counsel::{Change, Options, choose, compare, judge};
+use counsel::{Change, Options, Prepared, choose, compare, judge};
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 
@@ -61,6 +61,10 @@ fn answers(c: &mut Criterion) {
         c.bench_function(&format!("judge {name}, its readings"), |b| b.iter(|| judge(black_box(&full), &options)));
         let change = Change { pitch: Some(0.2286), ..Change::default() };
         c.bench_function(&format!("try {name}"), |b| b.iter(|| compare(black_box(&full), &change, &options)));
+        let prepared = Prepared::new(&full, &options).expect("a whole job");
+        let _ = (prepared.compare(&change), prepared.curves(None));
+        c.bench_function(&format!("one more pitch, {name}"), |b| b.iter(|| prepared.compare(black_box(&change))));
+        c.bench_function(&format!("its curves, {name}"), |b| b.iter(|| prepared.curves(Some(black_box(&change)))));
         c.bench_function(&format!("choose {name}"), |b| b.iter(|| choose(black_box(&full), &options)));
     }
 }

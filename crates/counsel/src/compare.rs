@@ -1,16 +1,15 @@
 //! `try`: the same boat after a change, and the difference boat by boat.
 
 use crate::band::Accepted;
-use crate::crowd::Crowd;
 use crate::crowd::latent::Latent;
 use crate::crowd::plan::Plan;
 use crate::crowd::setup::Setup;
 use crate::hangs::hangs;
-use crate::judge::{PANEL, crowd_report, judged_setup};
+use crate::judge::{crowd_report, judged_setup};
 use crate::panel::{KNOT, Panel, Run, fuel_density};
 use crate::phrase::{chance, number, plain, size, span};
 use crate::report::{Band, Comparison, Difference, Side};
-use crate::{Change, Lack, Options};
+use crate::{Change, Lack, Options, Prepared};
 use job::words::Word;
 use job::{Job, Kind};
 use rayon::prelude::*;
@@ -22,54 +21,80 @@ use rayon::prelude::*;
 /// # Errors
 /// When something is missing that cannot be assumed.
 pub fn compare(job: &Job, change: &Change, options: &Options) -> Result<Comparison, Lack> {
-    let plan = Plan::new(job)?;
-    let crowd = Crowd::draw(plan, options.boats, options.seed);
-    let panel = Panel::of(&crowd, PANEL);
-    let accepted = Accepted::of(job, &crowd.plan);
-    let plan = &crowd.plan;
-    let after_setup = Setup::of_change(change, plan.dists[Latent::Diameter as usize].middle, plan.knowledge.blades.0);
-    let before_runs = panel.run(&Setup::default());
-    let after_runs = panel.run(&after_setup);
-    let judged = judged_setup(job);
-    let cruise = cruise_speed(&panel, &before_runs);
-    let side = |setup: &Setup, runs: &[Run]| {
-        // A change of weight or growth is judged as changed; the rest clean and loaded.
-        let clean = panel.run(&judged.with(setup));
-        Side {
-            what: describe(plan, setup, change),
-            full_throttle: panel.full_throttle(runs),
-            verdict: accepted.verdict(&panel, &clean),
-            limits: panel.limits(&clean),
-            cruise_fuel: panel.band(&cruise_fuel(&panel, runs, cruise), "L/h"),
-        }
+    Ok(Prepared::new(job, options)?.compare(change))
+}
+
+/// The boat before any change: the same for every change tried.
+pub(crate) struct Before {
+    runs: Vec<Run>,
+    /// The state judged.
+    judged: Setup,
+    cruise: f64,
+    fuel: Vec<f64>,
+    side: Side,
+}
+
+impl Before {
+    pub(crate) fn of(prepared: &Prepared, panel: &Panel) -> Before {
+        let runs = panel.run(&Setup::default());
+        let judged = judged_setup(&prepared.job);
+        let cruise = cruise_speed(panel, &runs);
+        let fuel = cruise_fuel(panel, &runs, cruise);
+        let clean = panel.run_on(&judged, &prepared.hulls(panel, &judged));
+        let what = describe(&panel.crowd.plan, &Setup::default(), &Change::default());
+        let side = side(&prepared.accepted, panel, what, &runs, &clean, &fuel);
+        Before { runs, judged, cruise, fuel, side }
+    }
+}
+
+fn side(accepted: &Accepted, panel: &Panel, what: String, runs: &[Run], clean: &[Run], fuel: &[f64]) -> Side {
+    Side {
+        what,
+        full_throttle: panel.full_throttle(runs),
+        verdict: accepted.verdict(panel, clean),
+        limits: panel.limits(clean),
+        cruise_fuel: panel.band(fuel, "L/h"),
+    }
+}
+
+/// The boats after a change, against those before.
+pub(crate) fn after(prepared: &Prepared, panel: &Panel, before: &Before, change: &Change) -> Comparison {
+    let Prepared { job, crowd, accepted, .. } = prepared;
+    let setup = prepared.after(change);
+    let runs = if setup == Setup::default() {
+        before.runs.clone()
+    } else {
+        panel.run_on(&setup, &prepared.hulls(panel, &setup))
     };
-    let before = side(&Setup::default(), &before_runs);
-    let after = side(&after_setup, &after_runs);
+    // A change of weight or growth is judged as changed; the rest clean and loaded.
+    let judged = before.judged.with(&setup);
+    let clean = panel.run_on(&judged, &prepared.hulls(panel, &judged));
+    let fuel = cruise_fuel(panel, &runs, before.cruise);
+    let what = describe(&crowd.plan, &setup, change);
+    let after = side(accepted, panel, what, &runs, &clean, &fuel);
     let pair = |f: &dyn Fn(&Run) -> f64, unit| {
-        let change: Vec<f64> = before_runs.iter().zip(&after_runs).map(|(b, a)| f(a) - f(b)).collect();
+        let change: Vec<f64> = before.runs.iter().zip(&runs).map(|(b, a)| f(a) - f(b)).collect();
         panel.band(&change, unit)
     };
-    let fuel_before = cruise_fuel(&panel, &before_runs, cruise);
-    let fuel_after = cruise_fuel(&panel, &after_runs, cruise);
-    let fuel: Vec<f64> = fuel_before.iter().zip(&fuel_after).map(|(b, a)| a - b).collect();
+    let saved: Vec<f64> = before.fuel.iter().zip(&fuel).map(|(b, a)| a - b).collect();
     let difference = Difference {
         engine_speed: pair(&|r| r.full.point.engine_speed.rpm(), "rpm"),
         speed: pair(&|r| r.full.point.speed / KNOT, "kn"),
-        cruise_fuel: panel.band(&fuel, "L/h"),
+        cruise_fuel: panel.band(&saved, "L/h"),
     };
-    let speeds: Vec<f64> = after_runs.iter().map(|r| r.full.point.engine_speed.rpm()).collect();
-    Ok(Comparison {
+    let speeds: Vec<f64> = runs.iter().map(|r| r.full.point.engine_speed.rpm()).collect();
+    Comparison {
         title: job.title.clone(),
-        headline: headline(&after, &difference, &accepted),
-        cruise_speed: cruise / KNOT,
-        before,
+        headline: headline(&after, &difference, accepted),
+        cruise_speed: before.cruise / KNOT,
+        before: before.side.clone(),
         after,
         difference,
         accepted_band: accepted.report.clone(),
-        hangs_on: hangs(&panel, &speeds, 8),
-        crowd: crowd_report(&crowd),
+        hangs_on: hangs(panel, &speeds, 8),
+        crowd: crowd_report(crowd),
         notes: crowd.notes(),
-    })
+    }
 }
 
 /// A cruising speed at which fuel is compared, m/s: for planing boats three quarters of the typical top speed, for others

@@ -8,15 +8,12 @@ pub use marks::{Mark, Measured};
 
 use crate::band::Accepted;
 use crate::compare::cruise_speed;
-use crate::crowd::Crowd;
-use crate::crowd::latent::Latent;
 use crate::crowd::physics;
-use crate::crowd::plan::Plan;
 use crate::crowd::setup::Setup;
 use crate::judge::judged_setup;
 use crate::panel::{KNOT, Panel, Run, fuel_density};
 use crate::report::{AcceptedBand, Band, FullThrottle};
-use crate::{Change, Lack, Options};
+use crate::{Change, Lack, Options, Prepared};
 use hydro::limits::{burrill, slip};
 use hydro::running::Point;
 use hydro::speed::EngineSpeed;
@@ -120,7 +117,7 @@ pub struct Hump {
 /// # Errors
 /// When something is missing that cannot be assumed.
 pub fn curves(job: &Job, options: &Options) -> Result<Curves, Lack> {
-    drawn(job, None, options)
+    Ok(Prepared::new(job, options)?.curves(None))
 }
 
 /// Curves of a job with the demand after a change as the last state.
@@ -128,15 +125,45 @@ pub fn curves(job: &Job, options: &Options) -> Result<Curves, Lack> {
 /// # Errors
 /// When something is missing that cannot be assumed.
 pub fn curves_after(job: &Job, change: &Change, options: &Options) -> Result<Curves, Lack> {
-    drawn(job, Some(change), options)
+    Ok(Prepared::new(job, options)?.curves(Some(change)))
 }
 
-fn drawn(job: &Job, change: Option<&Change>, options: &Options) -> Result<Curves, Lack> {
-    let crowd = Crowd::draw(Plan::new(job)?, options.boats, options.seed);
-    let panel = Panel::of(&crowd, DRAWN);
-    let accepted = Accepted::of(job, &crowd.plan);
+/// The curves without a change, and the boats they are drawn on.
+pub(crate) struct Ground {
+    members: Vec<usize>,
+    speeds: Vec<f64>,
+    curves: Curves,
+}
+
+impl Ground {
+    pub(crate) fn of(prepared: &Prepared) -> Ground {
+        let crowd = &prepared.crowd;
+        let panel = Panel::of(crowd, DRAWN);
+        let (curves, speeds) = described(&prepared.job, &panel, &prepared.accepted);
+        Ground { members: panel.members, speeds, curves }
+    }
+}
+
+/// The curves on a crowd that is drawn and weighed.
+pub(crate) fn on(prepared: &Prepared, ground: &Ground, change: Option<&Change>) -> Curves {
+    let mut curves = ground.curves.clone();
+    if let Some(change) = change {
+        let panel = Panel::with(&prepared.crowd, ground.members.clone());
+        curves.demand.push(demand(&panel, AFTER, &prepared.after(change), &ground.speeds));
+    }
+    curves
+}
+
+fn demand(panel: &Panel, state: &'static str, setup: &Setup, speeds: &[f64]) -> Demand {
+    let runs = panel.run(setup);
+    Demand { state, points: asked(panel, &runs, speeds), full_throttle: panel.full_throttle(&runs) }
+}
+
+/// The curves, and the engine speeds they are drawn at.
+fn described(job: &Job, panel: &Panel, accepted: &Accepted) -> (Curves, Vec<f64>) {
+    let crowd = panel.crowd;
     let described = panel.run(&Setup::default());
-    let cruise = cruise_speed(&panel, &described);
+    let cruise = cruise_speed(panel, &described);
     let of = |f: &dyn Fn(&Run) -> f64| described.iter().map(f).collect::<Vec<f64>>();
     let rated_speed = panel.band(&of(&|r| r.fitted.installation.engine.rated_speed.rpm()), "rpm");
     let top_speed = panel.band(&of(&|r| r.fitted.installation.engine.top.speed().rpm()), "rpm");
@@ -149,18 +176,7 @@ fn drawn(job: &Job, change: Option<&Change>, options: &Options) -> Result<Curves
                 .band(&of(&|r| r.fitted.installation.engine.power_at(EngineSpeed::from_rpm(rpm)) / 1000.0), "kW"),
         })
         .collect();
-    let after = change.map(|change| {
-        let plan = &crowd.plan;
-        (AFTER, Setup::of_change(change, plan.dists[Latent::Diameter as usize].middle, plan.knowledge.blades.0))
-    });
-    let demand = states(job)
-        .iter()
-        .chain(&after)
-        .map(|(state, setup)| {
-            let runs = if *setup == Setup::default() { described.clone() } else { panel.run(setup) };
-            Demand { state, points: asked(&panel, &runs, &speeds_of_engine), full_throttle: panel.full_throttle(&runs) }
-        })
-        .collect();
+    let demand = states(job).iter().map(|(state, setup)| demand(panel, state, setup, &speeds_of_engine)).collect();
     let humps: Vec<_> = described.iter().map(|r| r.full.hump).collect();
     let hump = (panel.share(|i| humps[i].is_some()) > 0.5).then(|| Hump {
         speed: panel.band(&humps.iter().map(|h| h.map_or(f64::NAN, |h| h.speed / KNOT)).collect::<Vec<_>>(), "kn"),
@@ -169,9 +185,9 @@ fn drawn(job: &Job, change: Option<&Change>, options: &Options) -> Result<Curves
     let full = panel.band(&of(&|r| r.full.point.speed), "m/s");
     let flows = [("cruising", Some(cruise)), ("at full throttle", None)]
         .iter()
-        .filter_map(|(at, speed)| flow::flow(&panel, &described, at, *speed))
+        .filter_map(|(at, speed)| flow::flow(panel, &described, at, *speed))
         .collect();
-    Ok(Curves {
+    let curves = Curves {
         title: job.title.clone(),
         rated_speed,
         top_speed,
@@ -179,12 +195,13 @@ fn drawn(job: &Job, change: Option<&Change>, options: &Options) -> Result<Curves
         accepted_band: accepted.report.clone(),
         engine,
         demand,
-        speeds: over_speed(&panel, &described, full.high / KNOT),
+        speeds: over_speed(panel, &described, full.high / KNOT),
         hump,
         cruise_speed: cruise / KNOT,
         marks: marks::marks(job, &crowd.plan),
         flows,
-    })
+    };
+    (curves, speeds_of_engine)
 }
 
 /// States the demand is drawn in. Light and loaded are told apart only where a loaded weight is stated; fouled is the

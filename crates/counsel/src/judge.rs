@@ -4,14 +4,12 @@ mod findings;
 mod headline;
 mod readings;
 
-use crate::band::Accepted;
 use crate::crowd::Crowd;
-use crate::crowd::plan::Plan;
 use crate::crowd::setup::Setup;
 use crate::hangs::hangs;
 use crate::panel::{KNOT, Panel, Run};
 use crate::report::{Crowd as CrowdReport, Judgement, LoadRow};
-use crate::{Lack, Options};
+use crate::{Lack, Options, Prepared};
 use hydro::speed::EngineSpeed;
 use job::Job;
 use rayon::prelude::*;
@@ -35,10 +33,13 @@ pub(crate) fn judged_setup(job: &Job) -> Setup {
 /// # Errors
 /// When something is missing that cannot be assumed.
 pub fn judge(job: &Job, options: &Options) -> Result<Judgement, Lack> {
-    let plan = Plan::new(job)?;
-    let crowd = Crowd::draw(plan, options.boats, options.seed);
-    let panel = Panel::of(&crowd, PANEL);
-    let accepted = Accepted::of(job, &crowd.plan);
+    Prepared::new(job, options)?.judge()
+}
+
+/// The judgement on a crowd that is drawn and weighed.
+pub(crate) fn on(prepared: &Prepared) -> Result<Judgement, Lack> {
+    let Prepared { job, options, crowd, accepted, .. } = prepared;
+    let panel = prepared.panel();
     let described = panel.run(&Setup::default());
     let judged = judged_setup(job);
     let clean = panel.run(&judged);
@@ -50,7 +51,7 @@ pub fn judge(job: &Job, options: &Options) -> Result<Judgement, Lack> {
     let case = findings::Case {
         job,
         panel: &panel,
-        accepted: &accepted,
+        accepted,
         judged: &judged,
         described: &described,
         clean: &clean,
@@ -74,9 +75,9 @@ pub fn judge(job: &Job, options: &Options) -> Result<Judgement, Lack> {
         limits,
         findings,
         measure_next: measure_next(&hangs_on),
-        readings: readings::fits(job, &crowd),
+        readings: readings::fits(job, crowd),
         pair: crate::pair::pair(job, options)?,
-        crowd: crowd_report(&crowd),
+        crowd: crowd_report(crowd),
         notes: crowd.notes(),
         hangs_on: hangs_on.clone(),
         load,

@@ -4,6 +4,7 @@
 pub mod change;
 pub mod crowd;
 pub mod curves;
+pub mod explain;
 pub mod fit;
 pub mod lack;
 mod measures;
@@ -23,6 +24,7 @@ mod evidence;
 mod foresee;
 mod hangs;
 mod judge;
+mod prepared;
 
 pub use change::Change;
 pub use choose::choose;
@@ -36,11 +38,12 @@ pub use judge::judge;
 pub use lack::{Lack, Missing};
 pub use order::order;
 pub use pair::pair;
+pub use prepared::{Fitted, Prepared};
 pub use resistance::{ResistanceRow, ResistanceTable, resistance};
 
 /// The published methods that judge and do not compute: they stand beside those of [`hydro::source::methods`].
 pub fn methods() -> impl Iterator<Item = &'static hydro::source::Method> {
-    [&survey::accuracy::METHOD].into_iter()
+    [&survey::accuracy::METHOD, &explain::DISC, &explain::DRAG].into_iter()
 }
 
 /// How large a crowd to draw, and from which seed.

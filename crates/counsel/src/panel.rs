@@ -39,7 +39,12 @@ impl<'a> Panel<'a> {
     /// `count` representatives.
     #[must_use]
     pub fn of(crowd: &'a Crowd, count: usize) -> Panel<'a> {
-        let members = crowd.representatives(count);
+        Panel::with(crowd, crowd.representatives(count))
+    }
+
+    /// The boats at these positions.
+    #[must_use]
+    pub(crate) fn with(crowd: &'a Crowd, members: Vec<usize>) -> Panel<'a> {
         Panel { crowd, even: vec![1.0; members.len()], members }
     }
 

@@ -1,6 +1,7 @@
 //! The judgement as its callers meet it.
 
 mod answers;
+mod explain;
 mod garbage;
 
 /// Reads a job given as text.
@@ -18,3 +19,4 @@ fn example(name: &str) -> job::Job {
 }
 mod fit;
 mod pair;
+mod prepared;

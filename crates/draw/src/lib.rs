@@ -33,3 +33,4 @@ mod words;
 pub use propeller::Drawn;
 pub use sheet::{Picture, Sheet};
 pub use style::Theme;
+pub use style::sheet as style_sheet;

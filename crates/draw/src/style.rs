@@ -43,7 +43,8 @@ font-variant-numeric:tabular-nums}.fw text{fill:@ink;unicode-bidi:isolate}.fw pa
 .fw .o{paint-order:stroke;stroke:@paper;stroke-width:3.5px;stroke-linejoin:round}.fw .t{font-size:15px;font-weight:600}\
 .fw .i{font-style:italic}";
 
-/// The style sheet with CSS variables and fallbacks.
+/// The style sheet of every picture, with CSS variables and fallbacks: for a page that shows pictures without their own.
+#[must_use]
 pub fn sheet() -> String {
     ROLES.iter().fold(SHEET.to_owned(), |css, (role, light, _)| {
         css.replace(&format!("@{role}"), &format!("var(--fw-{role},{light})"))

@@ -1,0 +1,14 @@
+//! The pages.
+
+mod field;
+mod frame;
+mod job;
+mod layout;
+mod list;
+mod new;
+
+pub use field::{why, with_source};
+pub use frame::{Look, frame, refused};
+pub use job::{Open, history, job};
+pub use list::jobs;
+pub use new::new;
