@@ -1,1 +1,3 @@
 //! One binary for all tests of this crate.
+
+mod views;
