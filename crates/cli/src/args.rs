@@ -111,6 +111,8 @@ pub enum Command {
     Explain(ExplainArgs),
     /// Every method used: formula, range, error, source, and how far to trust it
     Sources(SourcesArgs),
+    /// Serve a folder of job files as a local page and open the browser
+    Workbench(WorkbenchArgs),
     /// Print a completion script for a shell
     Completions(CompletionsArgs),
 }
@@ -498,6 +500,24 @@ pub struct ResistanceArgs {
     /// The job file
     #[arg(value_name = "JOB")]
     pub job: PathBuf,
+}
+
+/// `fairwake workbench`
+#[derive(Debug, Args)]
+pub struct WorkbenchArgs {
+    /// The folder of job files
+    #[arg(value_name = "FOLDER", default_value = ".")]
+    pub folder: PathBuf,
+    /// Port to listen on [any free one when left out]
+    #[arg(long, default_value_t = 0, hide_default_value = true, value_name = "PORT")]
+    pub port: u16,
+    /// Address of a network to serve, for a phone on the dock: whoever has the printed address with its token may read and
+    /// change the jobs, and what is sent is not encrypted [this machine only when left out]
+    #[arg(long, value_name = "ADDRESS")]
+    pub host: Option<std::net::IpAddr>,
+    /// Do not open the browser
+    #[arg(long)]
+    pub no_browser: bool,
 }
 
 /// `fairwake explain`

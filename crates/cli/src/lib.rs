@@ -134,6 +134,9 @@ fn answer(cli: Cli) -> Result<bool, (Failure, Colour)> {
     if let Command::Completions(args) = &cli.command {
         return commands::completions::run(args).map(|()| false).map_err(with_colour);
     }
+    if let Command::Workbench(args) = &cli.command {
+        return commands::workbench::run(args, &common).map(|()| false).map_err(with_colour);
+    }
     let outcome = outcome(&cli, colour).map_err(with_colour)?;
     print(outcome, &common).map_err(|cause| (Failure::Stream(cause), common.colour))
 }
@@ -159,6 +162,10 @@ fn outcome(cli: &Cli, colour: bool) -> Result<Outcome, Failure> {
         Command::Completions(_) => Err(Failure::Asked {
             what: "a completion script is not a page".to_owned(),
             instead: "run `fairwake completions`".to_owned(),
+        }),
+        Command::Workbench(_) => Err(Failure::Asked {
+            what: "the workbench is not a page of text".to_owned(),
+            instead: "run `fairwake workbench`".to_owned(),
         }),
     }
 }

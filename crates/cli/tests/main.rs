@@ -11,3 +11,4 @@ mod pages;
 mod schema;
 mod survey;
 mod trial;
+mod workbench;

@@ -55,6 +55,8 @@ if (work) {
       const was = field.querySelector("[name^='w:']");
       if (left?.theirs != null) was.value = left.theirs;
       if (!left) was.value = now(field);
+      const undo = document.querySelector("[data-undo]");
+      if (undo) undo.disabled = false;
       if (saved.merged) location.reload(); else if (!left) follow();
     } catch (error) {
       field.querySelector(".fault").textContent = `■ ${error.message}`;

@@ -1,3 +1,8 @@
-//! One binary for all tests of this crate.
+//! The local page, asked over a socket as a browser would.
 
+mod bench;
+mod forms;
+mod hostile;
+mod many;
+mod together;
 mod views;

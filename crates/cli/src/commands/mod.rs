@@ -16,3 +16,4 @@ pub mod resistance;
 pub mod sources;
 pub mod survey;
 pub mod trial;
+pub mod workbench;

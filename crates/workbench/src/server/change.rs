@@ -114,7 +114,20 @@ pub async fn duplicate(State(bench): State<Shared>, Path(name): Path<String>) ->
 pub async fn new(State(bench): State<Shared>, headers: HeaderMap, Form(pairs): Form<Pairs>) -> Response {
     let look = look(&headers);
     away(move || {
-        let given: BTreeMap<String, String> = pairs.iter().cloned().collect();
+        let mut given: BTreeMap<String, String> = BTreeMap::new();
+        for (key, value) in &pairs {
+            // Boxes and runs come one by one.
+            let held = given.entry(key.clone()).or_default();
+            if !held.is_empty() && !value.trim().is_empty() {
+                held.push_str(", ");
+            }
+            held.push_str(value.trim());
+        }
+        if let Some(path) = given.remove("unknown") {
+            // Somebody does not know after all: the questions stay open with the rest of the answers.
+            given.retain(|key, _| !key.ends_with(&format!(":{path}")));
+            return Ok(page(pages::new(&look, &given, &[])));
+        }
         let title = given.get("v:title").map(|t| t.trim()).filter(|t| !t.is_empty()).unwrap_or("New job").to_owned();
         let Ok(mut document) = Document::parse("") else {
             return Ok(StatusCode::INTERNAL_SERVER_ERROR.into_response());

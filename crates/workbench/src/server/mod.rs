@@ -96,6 +96,8 @@ pub struct Bound {
     app: Router,
     /// What to open in a browser.
     pub address: String,
+    /// How long a request may take to come, or an answer to begin.
+    pub patience: Duration,
 }
 
 /// Takes a port for a folder.
@@ -116,7 +118,7 @@ pub fn bind(folder: Folder, listen: Listen, options: counsel::Options) -> io::Re
     let query = token.as_ref().map(|token| format!("?token={token}")).unwrap_or_default();
     let address = format!("http://{at}/{query}");
     let bench = Bench::new(folder, Guard { hosts, token }, options);
-    Ok(Bound { listener, app: app(Arc::new(bench)), address })
+    Ok(Bound { listener, app: app(Arc::new(bench)), address, patience: PATIENCE })
 }
 
 impl Bound {
@@ -126,7 +128,7 @@ impl Bound {
     /// What the system said.
     pub async fn serve(self, stop: impl Future<Output = ()> + Send + 'static) -> io::Result<()> {
         let listener = tokio::net::TcpListener::from_std(self.listener)?;
-        let patient = Patient::new(listener, CONNECTIONS, PATIENCE);
+        let patient = Patient::new(listener, CONNECTIONS, self.patience);
         axum::serve(patient, self.app).with_graceful_shutdown(stop).await
     }
 

@@ -153,17 +153,32 @@ fn is_table(path: &str) -> bool {
         || keys::find(path).is_some_and(|key| matches!(key.shape, Shape::Table(_)))
 }
 
-/// Whether the numbered table of a path is still the one that was seen: what names it has not changed.
+/// Whether the numbered table of a path is still the one that was seen: what names it has not changed, and none was put in
+/// or taken out; else it must be alike in what was read.
 fn same_place(now: &Document, seen: Option<&Document>, path: &str) -> bool {
     let parts: Vec<&str> = path.split('.').collect();
     parts.iter().enumerate().filter(|(_, part)| part.parse::<usize>().is_ok()).all(|(at, _)| {
-        let table = parts[..=at].join(".");
         let Some(seen) = seen else { return false };
-        ["label", "date", "full_throttle", "number", "engine_speed"].iter().all(|key| {
-            let place = format!("{table}.{key}");
-            place == path || now.get(&place) == seen.get(&place)
-        })
+        let (list, table) = (parts[..at].join("."), parts[..=at].join("."));
+        let alike = |keys: &[&str]| {
+            keys.iter().all(|key| {
+                let place = format!("{table}.{key}");
+                place == path || now.get(&place) == seen.get(&place)
+            })
+        };
+        let kept = length(now, &list) == length(seen, &list);
+        alike(&["label", "date", "number"])
+            && (kept || alike(&["full_throttle", "engine_speed", "speed", "radius", "pitch"]))
     })
+}
+
+/// How many tables a list has.
+fn length(document: &Document, list: &str) -> usize {
+    let keys = match keys::find(list).map(|key| key.shape) {
+        Some(Shape::Tables(keys)) => keys,
+        _ => return 0,
+    };
+    (0..1000).take_while(|n| keys.iter().any(|key| document.get(&format!("{list}.{n}.{}", key.name)).is_some())).count()
 }
 
 #[cfg(test)]

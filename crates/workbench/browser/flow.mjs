@@ -1,0 +1,138 @@
+// A job from the call to the verdict in headless Chromium, on a phone and at the desk: fields save themselves, two tabs
+// merge or ask, a reload loses nothing, without a script the same forms work, nothing is asked of anybody else.
+// `node flow.mjs URL [SCREENSHOTS]`, URL as printed by the server; the folder needs a job `kittiwake`.
+import { chromium } from "playwright-core";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import assert from "node:assert/strict";
+
+const [given, shots] = process.argv.slice(2);
+assert.ok(given, "usage: node flow.mjs URL [FOLDER]");
+const base = given.replace(/\/$/, "");
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+  args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--disable-component-update"],
+});
+const SIZES = { phone: { width: 390, height: 844 }, desk: { width: 1280, height: 900 } };
+const problems = [];
+
+async function context(size, scheme = "light", more = {}) {
+  const made = await browser.newContext({ viewport: SIZES[size], colorScheme: scheme, hasTouch: size === "phone", ...more });
+  made.on("request", (request) => {
+    if (!request.url().startsWith(`${base}/`) && !request.url().startsWith("data:")) problems.push(`asked elsewhere: ${request.url()}`);
+  });
+  made.on("weberror", (error) => problems.push(String(error.error())));
+  return made;
+}
+
+async function look(page, what) {
+  const found = await page.evaluate(`${axe}; axe.run(document, { runOnly: ["wcag2a","wcag2aa","wcag21a","wcag21aa","wcag22aa"] })`);
+  for (const v of found.violations) problems.push(`${what}: ${v.id}: ${v.help}: ${v.nodes.slice(0, 3).map((n) => n.target.join(" ")).join(" | ")}`);
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  if (wide > 1) problems.push(`${what}: ${wide} px wider than the screen`);
+  if (shots) await page.screenshot({ path: `${shots}/${what.replaceAll(" ", "-")}.png` });
+}
+
+const saved = (page) => page.waitForResponse((r) => r.url().endsWith("/set"));
+async function type(page, path, value) {
+  const field = page.locator(`[id="f-${path.replace(/[._]/g, "-")}"]`);
+  const done = saved(page);
+  await field.fill(value);
+  await field.dispatchEvent("change");
+  return (await done).status();
+}
+
+for (const size of Object.keys(SIZES)) {
+  const made = await context(size);
+  const page = await made.newPage();
+  await page.goto(`${base}/`);
+  await look(page, `jobs ${size}`);
+  await page.click("a[href='/new']");
+  await look(page, `new ${size}`);
+  await page.fill("#f-title", `Tern ${size}: short of revs`);
+  await page.fill("#f-engine-rated-power", "29 hp");
+  await page.selectOption("[name='s:engine.rated_power']", "plate");
+  await page.fill("#f-engine-rated-speed", "3600 rpm");
+  await page.fill("#f-drive-reduction", "2.6");
+  await page.fill("#f-propeller-diameter", "17 in");
+  await page.fill("#f-propeller-pitch", "fourteen");
+  await page.selectOption("#f-boat-kind", "sailing");
+  await page.click("form.call > button.save");
+  // A wrong answer brings the page again with everything entered.
+  assert.equal(await page.inputValue("#f-propeller-pitch"), "fourteen");
+  assert.equal(await page.inputValue("#f-engine-rated-power"), "29 hp");
+  assert.equal(await page.inputValue("[name='s:engine.rated_power']"), "plate");
+  await page.fill("#f-propeller-pitch", "14 in");
+  await page.click("form.call > button.save");
+  await page.waitForURL(/\/jobs\/tern/);
+  // Without length or weight it says what is missing; then it judges.
+  await page.waitForFunction(() => /length/.test(document.querySelector(".right")?.textContent ?? ""));
+  assert.equal(await type(page, "boat.length_waterline", "8.4 m"), 200);
+  await page.waitForFunction(() => /chances|rpm/.test(document.getElementById("verdict")?.textContent ?? ""), null, { timeout: 60_000 });
+  assert.equal(await type(page, "boat.displacement", "heavy"), 422);
+  const says = await page.textContent("[id='f-boat-displacement-says']");
+  assert.ok(says.length > 10, says);
+  await page.reload();
+  assert.equal(await page.inputValue("#f-boat-displacement"), "heavy", "what cannot be read stands after a reload");
+  assert.equal(await type(page, "boat.displacement", "6.5 t"), 200);
+  assert.equal(await page.textContent("[id='f-boat-displacement-says']"), "");
+  // The sentence stays in sight while the page is scrolled to its end.
+  await page.evaluate(() => scrollTo(0, document.body.scrollHeight / 2));
+  await page.waitForTimeout(300);
+  const box = await page.locator("#verdict").boundingBox();
+  assert.ok(box && box.y >= -box.height && box.y < SIZES[size].height, `${size}: the sentence is out of sight: ${JSON.stringify(box)}`);
+  await look(page, `job ${size}`);
+  await page.click("button[data-undo]");
+  await page.waitForLoadState();
+  assert.notEqual(await page.inputValue("#f-boat-displacement"), "6.5 t");
+  await made.close();
+}
+
+// Two tabs.
+{
+  const made = await context("desk");
+  const [one, two] = [await made.newPage(), await made.newPage()];
+  for (const page of [one, two]) await page.goto(`${base}/jobs/kittiwake`, { waitUntil: "networkidle" });
+  const [pitch, blades] = [await one.inputValue("#f-propeller-pitch"), await one.inputValue("#f-propeller-blades")];
+  assert.equal(await type(one, "propeller.pitch", "13 in"), 200);
+  assert.equal(await type(two, "propeller.blades", blades === "3" ? "4" : "3"), 200);
+  await two.waitForFunction(() => document.querySelector("#f-propeller-pitch")?.value === "13 in");
+  assert.equal(await type(one, "propeller.blades", "5"), 422, "the other tab had changed it");
+  assert.match(await one.textContent("[id='f-propeller-blades-says']"), /Somebody else wrote/);
+  assert.equal(await one.inputValue("#f-propeller-blades"), "5");
+  assert.equal(await type(one, "propeller.blades", blades), 200, "asked once, then taken");
+  assert.equal(await type(one, "propeller.pitch", pitch), 200);
+  await made.close();
+}
+
+// Without a script; dark; Spanish.
+{
+  const made = await context("phone", "dark", { javaScriptEnabled: false });
+  const page = await made.newPage();
+  await page.goto(`${base}/jobs/kittiwake`);
+  const was = await page.inputValue("#f-boat-beam");
+  await page.fill("#f-boat-beam", "3.1 m");
+  await page.click("#boat button.save");
+  assert.equal(await page.inputValue("#f-boat-beam"), "3.1 m");
+  await page.fill("#f-boat-beam", was);
+  await page.click("#boat button.save");
+  assert.equal(await page.inputValue("#f-boat-beam"), was);
+  await page.selectOption("select[name=language]", "es");
+  await page.click(".settings button");
+  assert.equal(await page.getAttribute("html", "lang"), "es");
+  if (shots) await page.screenshot({ path: `${shots}/spanish-dark.png` });
+  await made.close();
+  for (const size of Object.keys(SIZES)) {
+    const dark = await context(size, "dark");
+    const job = await dark.newPage();
+    await job.goto(`${base}/jobs/kittiwake`, { waitUntil: "networkidle" });
+    await look(job, `job dark ${size}`);
+    await dark.close();
+  }
+}
+
+await browser.close();
+for (const problem of new Set(problems)) console.error(problem);
+assert.equal(problems.length, 0, `${problems.length} problems`);
+console.log("flow: well");
