@@ -15,8 +15,12 @@ fn files() -> Result<Vec<(&'static str, String)>, String> {
         ("docs/job.schema.json", job::schema::schema()),
         ("docs/job-file.md", job::manual::manual()),
         ("docs/cli.md", command_line()),
-        ("README.md", readme()?),
+        ("README.md", shown("README.md")?),
+        ("docs/book/src/methods.md", methods()),
     ];
+    for file in CHAPTERS {
+        files.push((file, shown(file)?));
+    }
     for (file, arguments) in PICTURES {
         let svg = fairwake::picture_of(arguments).map_err(|why| format!("{file}: {why}"))?;
         files.push((file, svg));
@@ -34,31 +38,39 @@ const PICTURES: [(&str, &[&str]); 6] = [
     ("docs/pictures/rates.svg", &["examples/kittiwake.toml", "--what", "rates"]),
 ];
 
-/// The README with its pages as the program prints them now.
+/// The guide's chapters that show what the program prints.
+const CHAPTERS: [&str; 5] = [
+    "docs/book/src/first-job.md",
+    "docs/book/src/survey-card.md",
+    "docs/book/src/sea-trial.md",
+    "docs/book/src/verdict.md",
+    "docs/book/src/words.md",
+];
+
+/// A document with its pages as the program prints them now.
 ///
 /// `<!-- page: judge FILE | 3 -->` stands before a code block that shows the first three paragraphs of that page; `_` stands
 /// for a blank within a word.
-fn readme() -> Result<String, String> {
+fn shown(file: &str) -> Result<String, String> {
     // Files are named as a reader at the root would name them, and pages repeat the names.
     std::env::set_current_dir(run::root()).map_err(|error| format!("the workspace: {error}"))?;
-    let old = fs::read_to_string(run::root().join("README.md")).map_err(|error| format!("README.md: {error}"))?;
+    let old = fs::read_to_string(run::root().join(file)).map_err(|error| format!("{file}: {error}"))?;
     let mut new = String::new();
     let mut lines = old.lines();
     while let Some(line) = lines.next() {
         let _ = writeln!(new, "{line}");
         let Some(asked) = line.strip_prefix("<!-- page: ").and_then(|rest| rest.strip_suffix(" -->")) else { continue };
-        let (command, paragraphs) =
-            asked.split_once(" | ").ok_or_else(|| format!("README.md: no ` | ` in `{line}`"))?;
-        let paragraphs: usize = paragraphs.parse().map_err(|_| format!("README.md: no number in `{line}`"))?;
+        let (command, paragraphs) = asked.split_once(" | ").ok_or_else(|| format!("{file}: no ` | ` in `{line}`"))?;
+        let paragraphs: usize = paragraphs.parse().map_err(|_| format!("{file}: no number in `{line}`"))?;
         let arguments: Vec<String> = command.split_whitespace().map(|word| word.replace('_', " ")).collect();
         let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
-        let page = fairwake::page_of(&arguments).map_err(|why| format!("README.md: `{command}`: {why}"))?;
+        let page = fairwake::page_of(&arguments).map_err(|why| format!("{file}: `{command}`: {why}"))?;
         let shown: Vec<&str> = page.split("\n\n").take(paragraphs).map(|text| text.trim_end_matches('\n')).collect();
         let _ = writeln!(new, "\n```text\n{}\n```", shown.join("\n\n"));
         // Past the old block: from here to its closing fence.
         for fence in ["```text", "```"] {
             if !lines.by_ref().any(|line| line.trim_end() == fence) {
-                return Err(format!("README.md: no code block after `{line}`"));
+                return Err(format!("{file}: no code block after `{line}`"));
             }
         }
     }
@@ -109,6 +121,28 @@ fn answers() -> String {
     let mut text = serde_json::to_string_pretty(&schema).unwrap_or_default();
     text.push('\n');
     text
+}
+
+/// Every method as one page.
+fn methods() -> String {
+    let mut page = String::from(
+        "# Every method, its source and range\n\n\
+         Made from the program by `cargo xtask generate`; `fairwake sources WORD` prints those that speak of a word.\n",
+    );
+    for method in hydro::source::methods().chain(counsel::methods()) {
+        let _ = write!(
+            page,
+            "\n## {}\n\n{}\n\n```text\n{}\n```\n\n- Range: {}\n- Error: {}\n- Source: {}\n- Trust: {}\n",
+            method.name,
+            method.quantity,
+            method.formula,
+            method.range,
+            method.error,
+            method.source,
+            method.trust.text()
+        );
+    }
+    page
 }
 
 /// The help of every command as one page.

@@ -150,6 +150,12 @@ impl Prepared {
         compare::after(self, &panel, before, change)
     }
 
+    /// Both at once: what a slider's move asks for. Each has stretches that one core does alone; the other takes the other.
+    #[must_use]
+    pub fn tried(&self, change: &Change) -> (Comparison, Curves) {
+        rayon::join(|| self.compare(change), || self.curves(Some(change)))
+    }
+
     /// What [`crate::judge`] answers.
     ///
     /// # Errors

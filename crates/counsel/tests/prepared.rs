@@ -28,6 +28,7 @@ fn whatever_was_asked_before_the_answer_is_that_of_a_job_asked_anew() {
         for change in moves() {
             assert_eq!(Ok(prepared.compare(&change)), compare(&job, &change, &FEW), "{name} {change:?}");
             let drawn = prepared.curves(Some(&change));
+            assert_eq!(prepared.tried(&change), (prepared.compare(&change), drawn.clone()), "{name} {change:?}");
             assert_eq!(Ok(drawn), curves_after(&job, &change, &FEW), "{name} {change:?}");
         }
         assert_eq!(prepared.judge(), judge(&job, &FEW), "{name}");

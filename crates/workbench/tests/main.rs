@@ -5,3 +5,4 @@ mod forms;
 mod hostile;
 mod many;
 mod together;
+mod views;

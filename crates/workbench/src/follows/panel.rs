@@ -21,8 +21,8 @@ pub fn panel(view: &View, at: &str, known: &Known, asked: &Asked) -> Markup {
         section.follows id="follows" aria-labelledby="follows-head" data-at=(at) {
             h2 #follows-head { (view.say("follows-follows")) }
             p.sentence #verdict { (view.speak(&judged.headline)) }
-            (chances(view, judged))
             figure.picture { (PreEscaped(View::bare(&picture.svg))) }
+            (chances(view, judged))
             (numbers(view, judged))
             (origin::hangs_on(view, &judged.hangs_on))
             (findings(view, judged))

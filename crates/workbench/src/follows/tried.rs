@@ -12,12 +12,13 @@ pub fn tried(view: &View, known: &Known, asked: &Asked) -> Markup {
         return html! { p.quiet { (view.say("follows-try-nothing")) } };
     }
     let prepared = &known.prepared;
-    let (answer, curves) = (prepared.compare(&asked.change), prepared.curves(Some(&asked.change)));
+    let (answer, curves) = prepared.tried(&asked.change);
     let job = prepared.job();
     let sheet = Sheet { boat: &job.title, date: &panel::last_date(job), width: view.width };
     let picture = draw::demand::picture(&sheet, &curves, Some(&answer));
     html! {
-        p.sentence { (view.speak(&answer.headline)) }
+        // The picture opens with the sentence; this one is for those who cannot see it.
+        p.unseen role="status" { (view.speak(&answer.headline)) }
         figure.picture { (PreEscaped(View::bare(&picture.svg))) }
         (before_and_after(view, &answer))
         (origin::hangs_on(view, &answer.hangs_on))

@@ -61,7 +61,7 @@ impl View {
     /// A sentence made by the judgement.
     #[must_use]
     pub fn speak(&self, english: &str) -> String {
-        number(self.language, &sentence(self.language, english))
+        unbroken(&number(self.language, &sentence(self.language, english)))
     }
 
     /// A band in words.
@@ -114,6 +114,19 @@ impl View {
     }
 }
 
+/// The space within a number holds its parts on one line.
+fn unbroken(text: &str) -> String {
+    let letters: Vec<char> = text.chars().collect();
+    let digit = |at: Option<usize>| at.and_then(|at| letters.get(at)).is_some_and(char::is_ascii_digit);
+    // Three digits follow and no fourth: a number's thousands, not two numbers.
+    let thousands = |at: usize| (1..=3).all(|k| digit(Some(at + k))) && !digit(Some(at + 4));
+    letters
+        .iter()
+        .enumerate()
+        .map(|(at, &c)| if c == ' ' && digit(at.checked_sub(1)) && thousands(at) { '\u{a0}' } else { c })
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -125,6 +138,11 @@ mod tests {
             "<svg><title>a</title><path/></svg>"
         );
         assert_eq!(View::bare("<svg/>"), "<svg/>");
+    }
+
+    #[test]
+    fn a_number_stays_on_its_line() {
+        assert_eq!(unbroken("2 740 to 2 980 rpm, 9 in 10"), "2\u{a0}740 to 2\u{a0}980 rpm, 9 in 10");
     }
 
     #[test]
