@@ -89,8 +89,16 @@ if (work) {
   };
   work.addEventListener("change", (event) => {
     const field = event.target.closest(".field");
-    if (field) queue = queue.then(() => save(field));
+    if (field) queue = queue.then(() => save(field)).then(again);
   });
+  // What could not be sent goes with the next save, or when the network is back.
+  const again = async () => {
+    for (const field of work.querySelectorAll("[data-unsaved]")) {
+      await save(field);
+      if (field.dataset.unsaved !== undefined) return;
+    }
+  };
+  addEventListener("online", () => { queue = queue.then(again); });
   work.addEventListener("click", (event) => {
     const button = event.target.closest("button[name=unknown]");
     if (!button) return;

@@ -92,7 +92,9 @@ impl Held<'_> {
         let fault = says.as_ref().map(|_| format!("{id}-says"));
         let described = [Some(hint.clone()), fault.clone()].into_iter().flatten().collect::<Vec<_>>().join(" ");
         let group = matches!(key.shape, Shape::Choices(_));
+        // What only says the label again is left out.
         let doc = self.look.speak(key.doc);
+        let doc = if doc.trim_end_matches('.') == label(self.look, key.name) { String::new() } else { doc };
         html! {
             div.field data-path=(path) data-open[value.is_empty()] {
                 input type="hidden" name={ "w:" (path) } value=(saved);
