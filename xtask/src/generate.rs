@@ -10,14 +10,29 @@ use crate::run;
 
 /// The generated files of `docs/` and their content.
 fn files() -> Result<Vec<(&'static str, String)>, String> {
-    Ok(vec![
+    let mut files = vec![
         ("docs/answers.schema.json", answers()),
         ("docs/job.schema.json", job::schema::schema()),
         ("docs/job-file.md", job::manual::manual()),
         ("docs/cli.md", command_line()),
         ("README.md", readme()?),
-    ])
+    ];
+    for (file, arguments) in PICTURES {
+        let svg = fairwake::picture_of(arguments).map_err(|why| format!("{file}: {why}"))?;
+        files.push((file, svg));
+    }
+    Ok(files)
 }
+
+/// The pictures that README and docs show.
+const PICTURES: [(&str, &[&str]); 6] = [
+    ("docs/pictures/demand.svg", &["examples/kittiwake.toml", "--what", "demand", "--pitch", "11 in"]),
+    ("docs/pictures/propeller.svg", &["examples/cormorant.toml", "--what", "propeller"]),
+    ("docs/pictures/place.svg", &["examples/kittiwake.toml", "--what", "place"]),
+    ("docs/pictures/flow.svg", &["examples/gannet.toml", "--what", "flow"]),
+    ("docs/pictures/causes.svg", &["examples/guillemot.toml", "--what", "causes"]),
+    ("docs/pictures/rates.svg", &["examples/kittiwake.toml", "--what", "rates"]),
+];
 
 /// The README with its pages as the program prints them now.
 ///

@@ -56,5 +56,59 @@ fn main() -> ExitCode {
 /// The replay prints the page; it is only put in place when the replay came to its end.
 fn validate() -> Result<(), String> {
     let page = run::output(&["run", "--release", "--quiet", "--package", "validation", "--bin", "replay"])?;
-    generate::put(&run::root().join("docs/validation.md"), &page)
+    generate::put(&run::root().join("docs/validation.md"), &page)?;
+    outside()
+}
+
+/// The second computations by general-purpose libraries of Python: packages, script, its arguments, the file it makes.
+const OUTSIDE: [(&str, &[&str], &str); 2] = [
+    ("validation/scripts/blade_mesh.py", &[], "validation/data/trimesh_blades.csv"),
+    ("validation/scripts/exports.py", &["PROGRAM"], "validation/data/exports.csv"),
+];
+const PACKAGES: [&str; 6] = ["trimesh==5.2.0", "scipy==1.17.1", "shapely==2.2.0", "ezdxf==1.4.5", "numpy", "networkx"];
+
+/// Runs them anew in an environment of their own, where Python is at hand.
+fn outside() -> Result<(), String> {
+    let root = run::root();
+    let place = root.join("target/validate-python");
+    let python = place.join("bin/python");
+    let ran = |command: &mut std::process::Command, what: &str| -> Result<String, String> {
+        let output = command
+            .current_dir(&root)
+            .stderr(std::process::Stdio::inherit())
+            .output()
+            .map_err(|error| format!("{what}: {error}"))?;
+        if !output.status.success() {
+            return Err(format!("{what} failed"));
+        }
+        String::from_utf8(output.stdout).map_err(|_| format!("{what} printed no text"))
+    };
+    if std::process::Command::new("python3").arg("--version").output().is_err() {
+        println!("python3 is not here: the second computations stay as they were recorded");
+        return Ok(());
+    }
+    if !python.exists() {
+        ran(std::process::Command::new("python3").args(["-m", "venv"]).arg(&place), "python3 -m venv")?;
+        ran(
+            std::process::Command::new(&python).args(["-m", "pip", "install", "--quiet"]).args(PACKAGES),
+            "pip install",
+        )?;
+    }
+    run::cargo(&["build", "--release", "--quiet", "--package", "fairwake"])?;
+    let target = std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root.join("target"), PathBuf::from);
+    let program = target.join("release/fairwake");
+    for (script, arguments, made) in OUTSIDE {
+        let mut command = std::process::Command::new(&python);
+        command.arg(script);
+        for argument in arguments {
+            if *argument == "PROGRAM" {
+                command.arg(&program)
+            } else {
+                command.arg(argument)
+            };
+        }
+        let text = ran(&mut command, script)?;
+        generate::put(&root.join(made), &text)?;
+    }
+    Ok(())
 }

@@ -380,11 +380,17 @@ pub enum DrawWhat {
     Causes,
     // The propeller in its place
     Place,
+    // Rates of shaft, blades and engine, and what they meet
+    Rates,
+    // Which way the stern goes
+    Walk,
+    // The bore for the workshop
+    Bore,
 }
 
 impl DrawWhat {
     /// Every one.
-    pub const ALL: [DrawWhat; 9] = [
+    pub const ALL: [DrawWhat; 12] = [
         DrawWhat::Propeller,
         DrawWhat::Demand,
         DrawWhat::Flow,
@@ -394,6 +400,9 @@ impl DrawWhat {
         DrawWhat::Known,
         DrawWhat::Causes,
         DrawWhat::Place,
+        DrawWhat::Rates,
+        DrawWhat::Walk,
+        DrawWhat::Bore,
     ];
 
     /// Name of its file, without ending.
@@ -408,6 +417,9 @@ impl DrawWhat {
             DrawWhat::Known => "known",
             DrawWhat::Causes => "causes",
             DrawWhat::Place => "place",
+            DrawWhat::Rates => "rates",
+            DrawWhat::Walk => "walk",
+            DrawWhat::Bore => "bore",
         }
     }
 }

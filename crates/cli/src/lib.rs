@@ -109,6 +109,18 @@ pub fn page_of(arguments: &[&str]) -> Result<String, String> {
     Ok(anstream::adapter::strip_str(&text).to_string())
 }
 
+/// The picture that `fairwake draw ..` would write first, as SVG on the light sheet: for documents that show it.
+///
+/// # Errors
+/// Why there is none, in words.
+pub fn picture_of(arguments: &[&str]) -> Result<String, String> {
+    let all = ["fairwake", "draw"].into_iter().chain(arguments.iter().copied());
+    let cli = <Cli as clap::Parser>::try_parse_from(all).map_err(|error| error.to_string())?;
+    let Command::Draw(args) = &cli.command else { return Err("not a picture".to_owned()) };
+    let svg = commands::draw::one(args, &cli.common).map_err(|failure| failure.to_string())?;
+    svg.ok_or_else(|| "nothing to draw".to_owned())
+}
+
 /// Runs the command and prints its answer. Returns whether `--fail-on` was reached.
 fn answer(cli: Cli) -> Result<bool, (Failure, Colour)> {
     let common = cli.common;

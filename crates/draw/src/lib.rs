@@ -6,6 +6,7 @@
 //! light sheet's as fallbacks: a page sets them for its dark side; a file is [`Picture::resolved`] to either.
 
 mod axis;
+pub mod bore;
 pub mod causes;
 pub mod cavitation;
 pub mod demand;
@@ -19,12 +20,14 @@ pub mod place;
 #[cfg(feature = "png")]
 pub mod png;
 pub mod propeller;
+pub mod rates;
 mod rows;
 mod sheet;
 pub mod shortlist;
 pub mod speeds;
 pub mod stl;
 mod style;
+pub mod walk;
 mod words;
 
 pub use propeller::Drawn;

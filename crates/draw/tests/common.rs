@@ -16,6 +16,8 @@ pub struct Case {
     pub diagnosis: Diagnosis,
     pub drawn: Drawn,
     pub place: Place,
+    pub fit: counsel::fit::report::Fit,
+    pub bore: counsel::order::report::BoreDrawing,
 }
 
 pub fn job(name: &str) -> Job {
@@ -36,6 +38,8 @@ pub fn case(name: &str) -> Case {
         diagnosis: counsel::diagnose(&job, &options).unwrap(),
         drawn: Drawn::of_job(&job).unwrap(),
         place: Place::of_job(&job).unwrap(),
+        fit: counsel::fit(&job, &options).unwrap(),
+        bore: counsel::order(&job, &options).unwrap().bore,
     }
 }
 
@@ -56,5 +60,8 @@ pub fn all(case: &Case, sheet: &Sheet) -> Vec<(&'static str, Picture)> {
         ("causes", draw::causes::picture(sheet, &case.diagnosis)),
         ("propeller", draw::propeller::picture(sheet, &case.drawn)),
         ("place", draw::place::picture(sheet, &case.place)),
+        ("rates", draw::rates::picture(sheet, &case.fit)),
+        ("walk", draw::walk::picture(sheet, &case.fit)),
+        ("bore", draw::bore::picture(sheet, &case.bore).unwrap()),
     ]
 }

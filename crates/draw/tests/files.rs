@@ -115,3 +115,75 @@ fn no_blade_no_file() {
     assert!(draw::dxf::templates(p, 9, "", "").is_empty());
     assert_eq!(read(&draw::stl::blade(p, 9)).len(), 0);
 }
+
+/// What trimesh and ezdxf read from the files of the demo boats (`validation/scripts/exports.py`): every solid closed, the
+/// volume that of the geometry within the digits printed, the lengths of the DXF's lines within 0.01 mm of what was written.
+#[test]
+fn outside_readers_read_the_same() {
+    use std::collections::BTreeMap;
+    let file = format!("{}/../../validation/data/exports.csv", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(file).expect("recorded");
+    let rows: Vec<Vec<&str>> = text.lines().skip(2).map(|line| line.split(',').collect()).collect();
+    let mut lengths: BTreeMap<(String, String), BTreeMap<String, f64>> = BTreeMap::new();
+    for row in &rows {
+        let [boat, name, quantity, value] = row[..] else { panic!("{row:?}") };
+        let value: f64 = value.parse().expect("a number");
+        let drawn = draw::Drawn::of_job(&crate::common::job(boat)).expect("drawn");
+        let p = &drawn.propeller;
+        match quantity {
+            "watertight" => assert!(value == 1.0, "{row:?}"),
+            "volume" => {
+                let bytes = match name {
+                    "blade-1.stl" => draw::stl::blade(p, 0),
+                    "hub.stl" => draw::stl::hub(p),
+                    _ => draw::stl::propeller(p),
+                };
+                let own = closed_volume(&read(&bytes));
+                // Recorded to a tenth of a cubic millimetre; coordinates are single precision.
+                assert!((own / value - 1.0).abs() < 1e-5, "{row:?} {own}");
+            }
+            "reach" => {
+                let tip = p.blades.iter().map(|b| 1000.0 * b.tip_radius).fold(0.0, f64::max);
+                assert!(name == "hub.stl" || value <= tip + 0.01, "{row:?} {tip}");
+            }
+            _ => {
+                let layer = quantity.trim_start_matches("length ").to_owned();
+                lengths.entry((boat.to_owned(), name.to_owned())).or_default().insert(layer, value);
+            }
+        }
+    }
+    assert!(!lengths.is_empty());
+    for ((boat, name), want) in lengths {
+        let drawn = draw::Drawn::of_job(&crate::common::job(&boat)).expect("drawn");
+        let index: usize = name.trim_start_matches("templates-").trim_end_matches(".dxf").parse().expect("a number");
+        let title = crate::common::job(&boat).title;
+        let text = draw::dxf::templates(&drawn.propeller, index - 1, &title, "no date");
+        let got = layer_lengths(&text);
+        for (layer, value) in want {
+            assert!((got[&layer] - value).abs() < 0.01, "{boat} {name} {layer}: {} {value}", got[&layer]);
+        }
+    }
+}
+
+/// Length of the lines and polylines of each layer.
+fn layer_lengths(text: &str) -> std::collections::BTreeMap<String, f64> {
+    use dxf::entities::EntityType;
+    let drawing = dxf::Drawing::load(&mut text.as_bytes()).expect("a drawing");
+    let mut sums = std::collections::BTreeMap::new();
+    let far = |a: &dxf::Point, b: &dxf::Point| ((a.x - b.x).powi(2) + (a.y - b.y).powi(2) + (a.z - b.z).powi(2)).sqrt();
+    for entity in drawing.entities() {
+        let length = match &entity.specific {
+            EntityType::Line(line) => far(&line.p1, &line.p2),
+            EntityType::Polyline(line) => {
+                let mut points: Vec<dxf::Point> = line.vertices().map(|v| v.location.clone()).collect();
+                if line.is_closed() {
+                    points.extend(points.first().cloned());
+                }
+                points.windows(2).map(|w| far(&w[0], &w[1])).sum()
+            }
+            _ => continue,
+        };
+        *sums.entry(entity.common.layer.clone()).or_insert(0.0) += length;
+    }
+    sums
+}

@@ -81,7 +81,9 @@ pub fn run(args: &DrawArgs, common: &Common, colour: bool) -> Result<Outcome, Fa
     let mut folder = Folder { path: &args.output, force: args.force, said };
     for (name, picture) in pictures {
         let Some(picture) = picture else {
-            folder.said.left_out.push(format!("{name}: the job says no pitch or no diameter"));
+            let why =
+                if name == "bore" { "no shaft and no bore in the job" } else { "the job says no pitch or no diameter" };
+            folder.said.left_out.push(format!("{name}: {why}"));
             continue;
         };
         let theme = if args.dark { Theme::Dark } else { Theme::Light };
@@ -94,6 +96,15 @@ pub fn run(args: &DrawArgs, common: &Common, colour: bool) -> Result<Outcome, Fa
         geometry(&mut folder, job, args, &date)?;
     }
     Ok(Outcome { text: Box::new(text), report: Report::Draw(folder.said), doubts: loaded.doubts, reached: false })
+}
+
+/// The first picture asked for, on the light sheet: for documents that show it.
+pub fn one(args: &DrawArgs, common: &Common) -> Result<Option<String>, Failure> {
+    let job = load::job(&args.job, false)?.job;
+    let date = args.date.clone().unwrap_or_else(|| last_date(&job));
+    let sheet = Sheet { boat: &job.title, date: &date, width: f64::from(args.width) };
+    let drawn = pictures(&job, &sheet, args.what.get(..1).unwrap_or_default(), args, common)?;
+    Ok(drawn.into_iter().next().and_then(|(_, picture)| picture).map(|picture| picture.resolved(Theme::Light)))
 }
 
 /// The date of the last reading: the same job gives the same bytes.
@@ -132,6 +143,9 @@ fn pictures(
             (DrawWhat::Shortlist, _) => Some(draw::shortlist::picture(sheet, &answers::choose(job, common)?)),
             (DrawWhat::Known, _) => Some(draw::known::picture(sheet, &counsel::evidence(job, &options)?)),
             (DrawWhat::Causes, _) => Some(draw::causes::picture(sheet, &answers::diagnose(job, common)?)),
+            (DrawWhat::Rates, _) => Some(draw::rates::picture(sheet, &answers::fit(job, common)?)),
+            (DrawWhat::Walk, _) => Some(draw::walk::picture(sheet, &answers::fit(job, common)?)),
+            (DrawWhat::Bore, _) => draw::bore::picture(sheet, &answers::order(job, common)?.bore),
             (DrawWhat::Propeller, _) => Drawn::of_job(job).map(|d| draw::propeller::picture(sheet, &d)),
             (DrawWhat::Place, _) => draw::place::Place::of_job(job).map(|p| draw::place::picture(sheet, &p)),
             _ => None,

@@ -2,7 +2,7 @@
 
 use super::{Drawn, caption, name, shape};
 use crate::axis::Scale;
-use crate::measure::width;
+use crate::measure::{fit, width};
 use crate::pen::{Hang, P, Pen};
 use crate::style::TEXT;
 use crate::words::{inches, millimetres};
@@ -67,6 +67,21 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
         let half = width(&words, TEXT);
         let x = if sign > 0.0 { limits[0] } else { cx + scale * high - half };
         name(pen, lip[16], [x.max(limits[0]), lip[19][1] - 12.0], Hang::Start, &words);
+    }
+
+    // What the survey found, where it lies on the blade it is on, laid on this one.
+    let mut under = f64::NEG_INFINITY;
+    let mut damage: Vec<_> = drawn.damage.iter().collect();
+    damage.sort_by(|a, b| b.x.total_cmp(&a.x));
+    for spot in damage {
+        let cut = shape.cut((spot.x * tip).clamp(drawn.hub(), tip));
+        let at = place([(0.5 - spot.chord) * cut.chord - cut.skew_back, cut.radius]);
+        pen.circle("r", at, 4.5);
+        let text = fit(&spot.words, TEXT, 0.42 * room);
+        // Tip first: each name below the one before it.
+        let y = (at[1] - 6.0).max(under + 13.0);
+        under = y;
+        pen.text("o q", [at[0] - 9.0, y], Hang::End, &text);
     }
 
     // Sections beside, each at its pitch angle, at one scale.
@@ -141,8 +156,14 @@ fn section(
     if named {
         let (f, b) = (face[11], back[9]);
         let out = if sign > 0.0 { 1.0 } else { -1.0 };
-        pen.text("o", [f[0] + 12.0 * out, f[1] + 12.0], if sign > 0.0 { Hang::Start } else { Hang::End }, "face");
-        pen.text("o", [b[0] - 12.0 * out, b[1] - 6.0], Hang::Middle, "back");
+        let last = x0 + room;
+        pen.text(
+            "o",
+            [(f[0] + 12.0 * out).min(last - 26.0), f[1] + 12.0],
+            if sign > 0.0 { Hang::Start } else { Hang::End },
+            "face",
+        );
+        pen.text("o", [(b[0] - 12.0 * out).min(last - 14.0), b[1] - 6.0], Hang::Middle, "back");
     }
 }
 

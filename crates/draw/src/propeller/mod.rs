@@ -27,6 +27,38 @@ pub struct Drawn {
     pub marked_pitch: Option<f64>,
     /// The cup in a word, where there is one and its measures are unknown.
     pub cup: Option<String>,
+    /// Damage found in the survey.
+    pub damage: Vec<Spot>,
+}
+
+/// A place of damage.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spot {
+    /// r/R
+    pub x: f64,
+    /// Place along the chord from the leading edge, 0 to 1.
+    pub chord: f64,
+    /// What it is, short: `C face: bend 4 mm`.
+    pub words: String,
+}
+
+/// The damage map of a survey; what has no place on the blade is left out.
+fn spots(job: &Job) -> Vec<Spot> {
+    let damage = job.survey.iter().flat_map(|s| &s.damage);
+    damage
+        .filter_map(|d| {
+            let place = [d.blade.clone(), d.side.map(|s| job::Word::word(s).to_owned())];
+            let place: Vec<String> = place.into_iter().flatten().collect();
+            let depth =
+                d.depth.as_ref().map_or(String::new(), |q| format!(" {} mm", crate::words::millimetres(q.middle)));
+            let kind = d.kind.map_or("damage", job::Word::word);
+            Some(Spot {
+                x: d.radius_ratio.as_ref()?.middle,
+                chord: d.chord_fraction.as_ref().map_or(0.5, |q| q.middle),
+                words: format!("{}: {kind}{depth}", place.join(" ")),
+            })
+        })
+        .collect()
 }
 
 impl Drawn {
@@ -36,7 +68,7 @@ impl Drawn {
     pub fn of_job(job: &Job) -> Option<Drawn> {
         let marked = job.propeller.pitch.as_ref().map(|p| p.middle);
         if let Some(measured) = counsel::survey::measured(job) {
-            return Some(Drawn::measured(&measured, marked));
+            return Some(Drawn { damage: spots(job), ..Drawn::measured(&measured, marked) });
         }
         let k = job::assume::knowledge(job);
         let pitch = k.pitch.as_ref()?.dist.middle;
@@ -90,6 +122,7 @@ impl Drawn {
             ),
             surveyed: false,
             marked_pitch: marked,
+            damage: spots(job),
             cup: job.propeller.cup.filter(|c| *c != job::Cup::None).map(|c| format!("{} cup", job::Word::word(c))),
         })
     }
@@ -109,6 +142,7 @@ impl Drawn {
             surveyed: true,
             marked_pitch,
             cup: None,
+            damage: Vec::new(),
         }
     }
 
