@@ -72,7 +72,8 @@ fn keys_of_din_6885() {
     assert_close!(keys::shear(100.0, 0.025, 0.008, 0.040), 25e6, 1.0, "2 Q/(d b L)");
 }
 
-/// Lloyd's clearances: the derived example (20 m, Cb 0.5, 300 kW: K 0.171), and that on boats the least values govern.
+/// Lloyd's clearances: the derived example (20 m, Cb 0.5, 300 kW: K 0.171), and where the least values
+/// govern: a 10 m boat of 30 kW, not one of 100 kW.
 #[test]
 fn clearances_of_lloyds() {
     let boat = clearance::Boat {
@@ -93,6 +94,11 @@ fn clearances_of_lloyds() {
     let single = clearance::lloyds(&clearance::Boat { screws: 1, ..boat });
     assert_eq!((single.rudder, single.sole), (0.12, Some(0.03)));
     assert!(single.tip >= 0.15 && single.ahead >= 0.10);
+    let ten = clearance::Boat { blades: 3, screws: 1, length: 10.0, block: 0.45, power: 30e3, ..boat };
+    assert_close!(clearance::lloyds(&ten).tip, 0.15, 0.0, "b: the least value, 1.80 K is 0.143");
+    // By hand: K = (0.1 + 10/3050)(3.48 x 0.45 x 100/100 + 0.3) = 0.10328 x 1.866 = 0.19272; b = 1.80 K.
+    let strong = clearance::lloyds(&clearance::Boat { power: 100e3, ..ten });
+    assert_close!(strong.tip, 1.80 * 0.19272, 0.00002, "b by hand, five digits of K");
     // The factors of the table over K by blade number.
     let big = clearance::Boat { power: 30e6, screws: 1, ..boat };
     let tips = [3, 4, 5, 6].map(|blades| {

@@ -7,7 +7,7 @@ pub const LLOYDS: Method = Method {
     name: "clearance-lloyds",
     quantity: "least clearances as parts of the diameter",
     formula: "a 1.20/1.00/0.85/0.75 K (Z 3/4/5/6), at least 0.10; b 1.80/1.50/1.275/1.125 K, at least 0.15; c 0.12; d 0.03; twin e as a, at least 0.20 (Z to 4), 0.16; f 1.20/1.20/0.85/0.75 K, at least 0.15; K = (0.1 + L/3050)(3.48 Cb P/L^2 + 0.3)",
-    range: "ships and special service craft; on boats the least values govern nearly always",
+    range: "ships and special service craft; on boats of little power (10 m, 30 kW) the least values govern, above that K does: 10 m, 100 kW and three blades give 0.35 for a single screw",
     error: "a rule; fewer than three blades are taken as three",
     source: "Lloyd's Register, Rules 2000 Table 6.7.2 and Special Service Craft Table 3.3.2 (three copies; one misprints c)",
     trust: Trust::Checked,
