@@ -11,4 +11,4 @@ mod sentence;
 pub use catalogue::{Value, say, say_with};
 pub use language::Language;
 pub use number::number;
-pub use sentence::sentence;
+pub use sentence::{sentence, untranslated};
