@@ -24,10 +24,13 @@ const KEPT: usize = 64;
 /// Judgements made at once: a page must stay quick while others are worked out.
 const AT_ONCE: usize = 2;
 
+/// What is known by state, and the states in the order in which they came.
+type Known = (HashMap<Version, Arc<Said>>, Vec<Version>);
+
 /// The store.
 #[derive(Default)]
 pub struct Verdicts {
-    known: Mutex<(HashMap<Version, Arc<Said>>, Vec<Version>)>,
+    known: Mutex<Known>,
     working: Mutex<usize>,
     free: Condvar,
 }
