@@ -27,6 +27,7 @@ pub mod shortlist;
 pub mod speeds;
 pub mod stl;
 mod style;
+pub mod teach;
 pub mod walk;
 mod words;
 

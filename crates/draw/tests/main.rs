@@ -4,3 +4,4 @@
 mod common;
 mod files;
 mod pictures;
+mod teach;
