@@ -5,6 +5,7 @@
 //! and setting give the same bytes.
 
 mod answers;
+mod dates;
 mod fingerprint;
 pub mod html;
 mod model;
@@ -15,6 +16,7 @@ mod sheets;
 mod speak;
 
 pub use answers::{Answers, Ordered, Setting, Size};
+pub use dates::today;
 pub use fingerprint::fingerprint;
 pub use model::{Block, Cell, Column, Entry, Figure, Line, Paper, Shown, Table};
 pub use record::record;

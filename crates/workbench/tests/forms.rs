@@ -109,7 +109,9 @@ fn a_reading_is_added_and_taken_out_again() {
 #[test]
 fn every_page_speaks_spanish_and_no_name_shows_through() {
     let bench = Bench::new();
-    for path in ["/", "/new", "/jobs/kittiwake", "/jobs/kittiwake/history", "/jobs/kittiwake/follows"] {
+    for path in
+        ["/", "/new", "/jobs/kittiwake", "/jobs/kittiwake/history", "/jobs/kittiwake/papers", "/jobs/kittiwake/follows"]
+    {
         for tag in ["en", "es"] {
             let request = format!(
                 "GET {path} HTTP/1.1\r\nHost: {}\r\nCookie: fairwake-language={tag}\r\nConnection: close\r\n\r\n",

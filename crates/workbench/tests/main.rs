@@ -2,6 +2,7 @@
 
 mod bench;
 mod forms;
+mod handed;
 mod hostile;
 mod many;
 mod together;

@@ -64,8 +64,9 @@ impl Kind {
         }
     }
 
-    /// Its name in the language of the papers.
-    const fn name(self) -> &'static str {
+    /// Under which name `words` has its title.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
         match self {
             Kind::Owner => "papers-owner",
             Kind::Judgement => "papers-judgement",

@@ -113,3 +113,6 @@ workbench-key-order = Order
 workbench-key-fitting = Record of the fit
 workbench-key-receipt = Check on receipt
 workbench-key-under-sail = Under sail
+workbench-papers = Papers
+workbench-papers-hint = Each opens as a page of its own, complete and ready to print; what is not known is a line to fill in by hand.
+workbench-papers-not-yet = This paper cannot be drawn up yet:

@@ -113,3 +113,6 @@ workbench-key-order = Pedido
 workbench-key-fitting = Registro del montaje
 workbench-key-receipt = Control de recepción
 workbench-key-under-sail = A vela
+workbench-papers = Documentos
+workbench-papers-hint = Cada uno se abre como página propia, completa y lista para imprimir; lo que no se sabe queda como línea para rellenar a mano.
+workbench-papers-not-yet = Este documento aún no se puede redactar:

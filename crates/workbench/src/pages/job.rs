@@ -81,6 +81,7 @@ fn tools(look: &Look, at: &str, can_undo: bool) -> Markup {
     html! {
         div.tools {
             form method="post" action={ (at) "/undo" } { button data-undo disabled[!can_undo] { (look.say("workbench-undo")) } }
+            a.button href={ (at) "/papers" } { (look.say("workbench-papers")) }
             a.button href={ (at) "/history" } { (look.say("workbench-history")) }
             form method="post" action={ (at) "/duplicate" } { button { (look.say("workbench-duplicate")) } }
             a.button href={ (at) "/file" } download { (look.say("workbench-export")) }

@@ -6,9 +6,11 @@ mod job;
 mod layout;
 mod list;
 mod new;
+mod papers;
 
 pub use field::{why, with_source};
 pub use frame::{Look, frame, refused};
 pub use job::{Open, history, job};
 pub use list::jobs;
 pub use new::new;
+pub use papers::{no_paper, papers};

@@ -3,6 +3,7 @@
 mod assets;
 mod change;
 mod guard;
+mod handed;
 mod import;
 mod reading;
 mod show;
@@ -10,6 +11,7 @@ mod slow;
 mod verdict;
 
 pub use guard::{Guard, token};
+pub use handed::Gathered;
 pub use slow::Patient;
 pub use verdict::{Said, Verdicts};
 
@@ -43,6 +45,8 @@ pub struct Bench {
     pub guard: Guard,
     /// Judgements already made.
     pub verdicts: Verdicts,
+    /// Answers the papers are drawn up from.
+    pub gathered: Gathered,
     /// How large a crowd is drawn.
     pub options: counsel::Options,
 }
@@ -51,7 +55,7 @@ impl Bench {
     /// A folder served to those a guard admits.
     #[must_use]
     pub fn new(folder: Folder, guard: Guard, options: counsel::Options) -> Bench {
-        Bench { folder, guard, verdicts: Verdicts::default(), options }
+        Bench { folder, guard, verdicts: Verdicts::default(), gathered: Gathered::default(), options }
     }
 }
 
@@ -73,6 +77,8 @@ pub fn app(bench: Arc<Bench>) -> Router {
         .route("/jobs/{name}/restore", post(change::restore))
         .route("/jobs/{name}/duplicate", post(change::duplicate))
         .route("/jobs/{name}/file", get(show::file))
+        .route("/jobs/{name}/papers", get(handed::papers))
+        .route("/jobs/{name}/papers/{kind}", get(handed::paper))
         .route("/assets/{file}", get(assets::asset))
         .with_state(Arc::clone(&bench));
     own.merge(views.router())
