@@ -57,6 +57,7 @@ impl Views {
             .route("/jobs/{name}/try", get(tried))
             .route("/jobs/{name}/causes", get(causes))
             .route("/jobs/{name}/shortlist", get(shortlist))
+            .route("/jobs/{name}/fits", get(fits))
             .route("/jobs/{name}/explain", get(terms))
             .route("/jobs/{name}/explain/{term}", get(term))
             .route("/jobs/{name}/blade", get(blade))
@@ -143,6 +144,18 @@ async fn causes(
 ) -> Response {
     v.answer(name, pairs, headers, "follows-causes", |views, view, _, known, _| {
         follows::causes(view, known, &views.options)
+    })
+    .await
+}
+
+async fn fits(
+    State(v): State<Views>,
+    Path(name): Path<String>,
+    Query(pairs): Query<Pairs>,
+    headers: HeaderMap,
+) -> Response {
+    v.answer(name, pairs, headers, "follows-fits", |views, view, at, known, _| {
+        follows::fits(view, at, known.prepared.job(), &views.options)
     })
     .await
 }

@@ -41,3 +41,16 @@ fn a_file_that_cannot_be_read_says_where() {
     let paper = bench.get("/jobs/kittiwake/papers/owners-page");
     assert!(paper.body.contains("unknown key `power` in [engine]") && paper.body.contains("3:1"), "{}", paper.body);
 }
+
+#[test]
+fn fit_hand_walk_and_order_stand_on_the_page_and_follow_the_inputs() {
+    let bench = Bench::new();
+    assert!(bench.get("/jobs/kittiwake").body.contains("follows"));
+    let before = bench.get("/jobs/kittiwake/fits").body;
+    for words in ["Hand and paddlewheel effect", "Right-handed", "The order", "right-hand", "<svg"] {
+        assert!(before.contains(words), "{words}");
+    }
+    assert_eq!(bench.set(&bench.version(), "order.hand", "right", "left").status, 200);
+    let after = bench.get("/jobs/kittiwake/fits").body;
+    assert!(after.contains("contradicts the job"), "a left-hand propeller on a right-hand shaft is refused");
+}

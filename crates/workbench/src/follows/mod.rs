@@ -7,12 +7,13 @@
 //! | `panel` | the whole right side |
 //! | `tried` | a change, before and after, with its pictures |
 //! | `sliders` | the form of the changes |
-//! | `causes`, `shortlist` | what takes longer, asked for on its own |
+//! | `causes`, `shortlist`, `fits` | what takes longer, asked for on its own |
 //! | `origin` | where a number comes from |
 
 pub mod asked;
 mod causes;
 mod crowds;
+mod fits;
 mod origin;
 mod panel;
 mod shortlist;
@@ -23,6 +24,7 @@ mod view;
 pub use asked::Asked;
 pub use causes::causes;
 pub use crowds::{Crowds, Known};
+pub use fits::fits;
 pub use origin::methods;
 pub(crate) use panel::last_date;
 pub use panel::{lacking, panel};

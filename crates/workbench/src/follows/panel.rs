@@ -32,6 +32,8 @@ pub fn panel(view: &View, at: &str, known: &Known, asked: &Asked) -> Markup {
                 a href=(format!("{at}/causes")) data-part="causes" { (view.say("follows-causes")) }
                 " "
                 a href=(format!("{at}/shortlist")) data-part="shortlist" { (view.say("follows-shortlist")) }
+                " "
+                a href=(format!("{at}/fits")) data-part="fits" { (view.say("follows-fits")) }
             }
             div #part aria-live="polite" {}
             h3 #try-title { (view.say("follows-try")) }
