@@ -127,6 +127,13 @@ fn each_fault_is_found() {
         ("shaft-end-stack", "hub_length = \"80 mm\"", "hub_length = \"70 mm\"", Gravity::Mend),
         ("tip-immersion", "immersion = \"0.6 m\"", "immersion = \"0.15 m\"", Gravity::Mend),
         ("shaft-diameter", "diameter = \"30 mm (measured)\"", "diameter = \"17 mm (measured)\"", Gravity::Stop),
+        (
+            // Grade 22 has its printed strength up to about 2 in only (one public copy).
+            "shaft-diameter",
+            "diameter = \"30 mm (measured)\"\nmaterial = \"stainless 304\"",
+            "diameter = \"60 mm (measured)\"\nmaterial = \"stainless, grade 22\"",
+            Gravity::Watch,
+        ),
         ("key", "key_length = \"60 mm\"", "key_length = \"8 mm\"", Gravity::Watch),
         ("whirling", "bearing_spacing = \"1.1 m\"", "bearing_spacing = \"3 m\"", Gravity::Mend),
         ("overhang", "overhang = \"25 mm\"", "overhang = \"70 mm\"", Gravity::Mend),

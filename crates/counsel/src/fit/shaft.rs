@@ -64,9 +64,11 @@ fn diameter(job: &Job, loads: &Loads, metal: Option<&ShaftMetal>, out: &mut Chec
     };
     let need = 1e3 * shaft::handbook(loads.torque.high, metal.torsional_yield, safety);
     let iacs = 1e3 * shaft::iacs(loads.power.high, loads.turns.middle, metal.tensile, true);
+    let weaker = d.middle > metal.strong_to;
     let gravity = match value.low {
         s if s < 1.5 => Gravity::Stop,
         s if s < 0.98 * safety => Gravity::Mend,
+        _ if weaker => Gravity::Watch,
         _ => Gravity::Well,
     };
     out.push(super::Check {
@@ -88,7 +90,14 @@ fn diameter(job: &Job, loads: &Loads, metal: Option<&ShaftMetal>, out: &mut Chec
         least: Some(safety),
         most: None,
         rule: format!("{rule}; metal {}; IACS UR M68 beside it", metal.trust),
-        measure: if gravity == Gravity::Well { String::new() } else { "a stronger metal, a larger shaft, or less torque: a smaller reduction or a lighter propeller".to_owned() },
+        measure: if gravity == Gravity::Well {
+            String::new()
+        } else if weaker {
+            format!(
+                "ask the maker for the strength at this diameter: the figure used holds up to about {} mm",
+                plain(1e3 * metal.strong_to, 2)
+            )
+        } else { "a stronger metal, a larger shaft, or less torque: a smaller reduction or a lighter propeller".to_owned() },
         caution: Some(LICENSED),
     });
 }

@@ -20,8 +20,16 @@ pub struct ShaftMetal {
     pub modulus: f64,
     /// Density, kg/m³.
     pub density: f64,
+    /// Largest diameter the strength is printed for, m: thicker bar is weaker, and the maker's sheet decides.
+    pub strong_to: f64,
     /// How far the row is trusted.
     pub trust: &'static str,
+}
+
+impl ShaftMetal {
+    const fn up_to(self, diameter: f64) -> ShaftMetal {
+        ShaftMetal { strong_to: diameter, ..self }
+    }
 }
 
 const fn metal(
@@ -40,6 +48,7 @@ const fn metal(
         tensile: tensile_mpa * 1e6,
         modulus: modulus_psi * PSI,
         density: density_lb * LB_IN3,
+        strong_to: f64::INFINITY,
         trust,
     }
 }
@@ -69,7 +78,8 @@ pub const SHAFT_METALS: [ShaftMetal; 7] = [
         28.0e6,
         0.285,
         "one public copy; high strength up to about 2 in only",
-    ),
+    )
+    .up_to(0.0508),
 ];
 
 /// The shaft metal somebody means; a grade or number decides before a word, the longer before the shorter.

@@ -78,7 +78,9 @@ pub const fn least_safety(duty: Duty) -> (f64, &'static str) {
     match duty {
         Duty::Light => (2.0, "2 for light petrol pleasure craft (a yacht-design school's magazine, 2011)"),
         Duty::Yacht => (3.0, "3 for yachts (two sources)"),
-        Duty::Working => (5.0, "5 to 8 for working boats, up to 7.5 for inspected passenger vessels (two sources)"),
+        Duty::Working => {
+            (8.0, "8 for heavy working boats (one copy), up to 7.5 for inspected passenger vessels (a magazine)")
+        }
     }
 }
 
