@@ -58,7 +58,7 @@ fn the_key_numbers_are_found_in_the_text() {
     let sheet = answers.sheet.as_ref().expect("an order sheet");
     let diameter = &sheet.fields.iter().find(|field| field.what == "diameter").expect("a diameter").value;
     holds(one(&made, Kind::Order), &[diameter.clone(), sheet.line.clone(), span(&order.engine_speed), print.clone()]);
-    holds(one(&made, Kind::Fit), &[print.clone()]);
+    holds(one(&made, Kind::Fit), std::slice::from_ref(&print));
     holds(one(&made, Kind::Record), &[print, "duty = \"mixed\"".to_owned()]);
 }
 
