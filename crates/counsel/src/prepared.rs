@@ -2,7 +2,7 @@
 //!
 //! Drawing and weighing take most of an answer's time and are the same for every change tried: a slider moves the propeller,
 //! not what is known of the boat. What is kept here is exactly what [`crate::compare`], [`crate::judge`] and
-//! [`crate::curves`] would work out anew, so the answers are the same to the bit.
+//! [`curves`](fn@crate::curves) would work out anew, so the answers are the same to the bit.
 
 use crate::band::Accepted;
 use crate::compare::Before;
@@ -164,7 +164,7 @@ impl Prepared {
         judge::on(self)
     }
 
-    /// What [`crate::curves`] answers, and [`crate::curves_after`] where there is a change.
+    /// What [`curves`](fn@crate::curves) answers, and [`crate::curves_after`] where there is a change.
     #[must_use]
     pub fn curves(&self, change: Option<&Change>) -> Curves {
         let ground = self.ground.get_or_init(|| Ground::of(self));
