@@ -26,6 +26,7 @@ mod sheet;
 pub mod shortlist;
 pub mod speeds;
 pub mod stl;
+pub mod stretches;
 mod style;
 pub mod teach;
 pub mod walk;

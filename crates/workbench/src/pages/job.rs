@@ -62,6 +62,7 @@ pub fn job(look: &Look, open: &Open) -> Markup {
                             @for (table, first) in part.tables { (top(&held, table, first)) }
                             button.save { (look.say("workbench-save")) }
                         }
+                        @if part.id == "readings" { (super::log::bring(look, &at)) }
                     }
                 }
             }

@@ -5,6 +5,7 @@ mod frame;
 mod job;
 mod layout;
 mod list;
+mod log;
 mod new;
 mod papers;
 
@@ -12,5 +13,6 @@ pub use field::{why, with_source};
 pub use frame::{Look, frame, refused};
 pub use job::{Open, history, job};
 pub use list::jobs;
+pub use log::{Brought, log};
 pub use new::new;
 pub use papers::{no_paper, papers};

@@ -5,6 +5,7 @@ mod change;
 mod guard;
 mod handed;
 mod import;
+mod log;
 mod reading;
 mod show;
 mod slow;
@@ -12,6 +13,7 @@ mod verdict;
 
 pub use guard::{Guard, token};
 pub use handed::Gathered;
+pub use log::Said as LogSaid;
 pub use slow::Patient;
 pub use verdict::{Said, Verdicts};
 
@@ -77,6 +79,8 @@ pub fn app(bench: Arc<Bench>) -> Router {
         .route("/jobs/{name}/restore", post(change::restore))
         .route("/jobs/{name}/duplicate", post(change::duplicate))
         .route("/jobs/{name}/file", get(show::file))
+        .route("/jobs/{name}/log", get(log::show).post(log::bring))
+        .route("/jobs/{name}/log/take", post(log::take))
         .route("/jobs/{name}/papers", get(handed::papers))
         .route("/jobs/{name}/papers/{kind}", get(handed::paper))
         .route("/assets/{file}", get(assets::asset))
