@@ -22,6 +22,7 @@ pub mod png;
 pub mod propeller;
 pub mod rates;
 mod rows;
+pub mod shaped;
 mod sheet;
 pub mod shortlist;
 pub mod speeds;

@@ -163,3 +163,8 @@ workbench-log-axis-speed = speed, kn
 workbench-log-axis-rpm = engine speed, rpm
 workbench-log-axis-clock = time, UTC
 workbench-log-axis-elapsed = time from the start
+
+workbench-drawn = The propeller as it is written here
+workbench-drawn-none = Diameter and pitch are enough for a first drawing.
+workbench-fold-open = Show all that follows
+workbench-fold-close = Show less

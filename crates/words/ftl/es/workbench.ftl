@@ -163,3 +163,8 @@ workbench-log-axis-speed = velocidad, kn
 workbench-log-axis-rpm = régimen, rpm
 workbench-log-axis-clock = hora, UTC
 workbench-log-axis-elapsed = tiempo desde el inicio
+
+workbench-drawn = La hélice tal como aquí está escrita
+workbench-drawn-none = Con diámetro y paso basta para un primer dibujo.
+workbench-fold-open = Ver todo lo que se sigue
+workbench-fold-close = Ver menos

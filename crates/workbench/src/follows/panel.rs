@@ -39,6 +39,8 @@ pub fn panel(view: &View, at: &str, known: &Known, asked: &Asked) -> Markup {
             h3 #try-title { (view.say("follows-try")) }
             (sliders::form(view, at, known, asked))
             div #tried { (tried::tried(view, known, asked)) }
+            h3 { (view.say("follows-drawing")) }
+            div #tried-drawing { (tried::drawing(view, job, asked)) }
             (origin::methods(view, &["running-balance", "full-throttle-band"]))
             @if !judged.notes.is_empty() {
                 h3 { (view.say("follows-notes")) }

@@ -59,5 +59,5 @@ fn on_sliders(candidate: &Candidate) -> Option<Asked> {
         },
         Step::Leave | Step::Clean | Step::TrueUp | Step::Cup => return None,
     };
-    Some(Asked { change })
+    Some(Asked { change, ..Asked::default() })
 }

@@ -1,5 +1,6 @@
 //! The pages.
 
+mod drawn;
 mod field;
 mod frame;
 mod job;
@@ -9,6 +10,7 @@ mod log;
 mod new;
 mod papers;
 
+pub use drawn::drawn;
 pub use field::{why, with_source};
 pub use frame::{Look, frame, refused};
 pub use job::{Open, history, job};
