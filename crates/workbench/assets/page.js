@@ -14,7 +14,7 @@ if (fold) {
   fold.addEventListener("click", () => {
     const open = fold.parentElement.classList.toggle("open");
     fold.setAttribute("aria-expanded", String(open));
-    fold.textContent = open ? fold.dataset.less : fold.dataset.more;
+    fold.textContent = open ? "\u2212" : "+";
   });
 }
 

@@ -85,7 +85,7 @@ impl Views {
             )
             .route(
                 "/jobs/{name}/causes",
-                part("follows-causes", |views, ask| follows::causes(ask.view, ask.known, &views.options)),
+                part("follows-causes", |views, ask| follows::causes(ask.view, ask.at, ask.known, &views.options)),
             )
             .route(
                 "/jobs/{name}/shortlist",
@@ -124,7 +124,7 @@ impl Views {
             let body = match Job::read(&text) {
                 Ok(read) => match self.known(&text, &read.job) {
                     Ok(known) => part(&self, &Ask { view: &view, at: &at, known: &known, pairs: &pairs }),
-                    Err(lack) => follows::lacking(&view, &lack),
+                    Err(lack) => follows::lacking(&view, &at, &lack),
                 },
                 Err(problems) => explain::unread(&view, &job::render(&problems, &name, &text, false)),
             };

@@ -84,7 +84,10 @@ fn words_of_a_job_are_never_markup() {
 #[test]
 fn what_is_missing_is_named_and_no_path_leads_out() {
     let (status, page) = get("/jobs/bare/follows");
-    assert!(status == 200 && page.contains("engine.rated_power"), "{page}");
+    assert!(
+        status == 200 && page.contains("href=\"/jobs/bare#f-engine-rated-power\"") && page.contains("Rated power"),
+        "{page}"
+    );
     for path in ["/jobs/..%2Fkittiwake/follows", "/jobs/%2Fetc%2Fpasswd/blade.json", "/jobs/none/explain"] {
         assert_eq!(get(path).0, 404, "{path}");
     }

@@ -166,5 +166,4 @@ workbench-log-axis-elapsed = time from the start
 
 workbench-drawn = The propeller as it is written here
 workbench-drawn-none = Diameter and pitch are enough for a first drawing.
-workbench-fold-open = Show all that follows
-workbench-fold-close = Show less
+workbench-fold = All that follows

@@ -166,5 +166,4 @@ workbench-log-axis-elapsed = tiempo desde el inicio
 
 workbench-drawn = La hélice tal como aquí está escrita
 workbench-drawn-none = Con diámetro y paso basta para un primer dibujo.
-workbench-fold-open = Ver todo lo que se sigue
-workbench-fold-close = Ver menos
+workbench-fold = Todo lo que se sigue

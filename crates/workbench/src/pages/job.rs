@@ -73,8 +73,7 @@ pub fn job(look: &Look, open: &Open) -> Markup {
             }
             aside.right aria-label=(look.say("workbench-follows")) {
                 // On a phone the sentence stays at the foot; the rest comes up by this button.
-                button.fold type="button" aria-expanded="false" aria-controls="right" hidden
-                    data-more=(look.say("workbench-fold-open")) data-less=(look.say("workbench-fold-close")) { (look.say("workbench-fold-open")) }
+                button.fold type="button" aria-expanded="false" aria-controls="right" hidden aria-label=(look.say("workbench-fold")) { "+" }
                 div #right data-follows={ (at) "/follows" } {
                     @if let Some(said) = open.said {
                         (follows(look, said))

@@ -11,7 +11,7 @@ mod new;
 mod papers;
 
 pub use drawn::drawn;
-pub use field::{why, with_source};
+pub use field::{label, why, with_source};
 pub use frame::{Look, frame, refused};
 pub use job::{Open, history, job};
 pub use list::jobs;
