@@ -27,6 +27,8 @@ async function context(size, scheme = "light", more = {}) {
 }
 
 async function look(page, what) {
+  // Before its style came every target is small.
+  await page.waitForLoadState("load");
   const found = await page.evaluate(`${axe}; axe.run(document, { runOnly: ["wcag2a","wcag2aa","wcag21a","wcag21aa","wcag22aa"] })`);
   for (const v of found.violations) problems.push(`${what}: ${v.id}: ${v.help}: ${v.nodes.slice(0, 3).map((n) => n.target.join(" ")).join(" | ")}`);
   const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
@@ -55,6 +57,7 @@ for (const size of Object.keys(SIZES)) {
   await page.goto(`${base}/`);
   await look(page, `jobs ${size}`);
   await page.click("a[href='/new']");
+  await page.waitForURL(/\/new$/);
   await look(page, `new ${size}`);
   await page.fill("#f-title", `Tern ${size}: short of revs`);
   await page.fill("#f-engine-rated-power", "29 hp");
@@ -159,9 +162,11 @@ async function order(page, size) {
   const sheet = await missing();
   assert.match(sheet, /304\.8/, `the 12 in ordered stand on the sheet in mm, ${size}`);
   await page.click("a[href$='/papers']");
+  await page.waitForURL(/\/papers$/);
   await look(page, `papers ${size}`);
   await page.click("a[href$='/papers/order-sheet']");
-  await page.waitForLoadState();
+  await page.waitForURL(/\/order-sheet$/);
+  await page.waitForLoadState("load");
   assert.match(await page.textContent("body"), /304\.8/);
   const answer = await page.goBack();
   assert.ok(!answer || answer.ok());
