@@ -422,8 +422,9 @@ fn the_gearbox_on_both_sides() {
     let said = fitted(GOOD);
     let gearbox = check(&said, "gearbox");
     assert!((gearbox.most.expect("a limit") - 79.58).abs() < 0.01, "{gearbox:?}");
-    // Out: times 2.6, less 4 % for gearbox and bearings.
-    assert!(gearbox.sentence.contains("on the shaft") && gearbox.sentence.contains("199 N m"), "{}", gearbox.sentence);
+    // Out: times 2.6, less 4 % for gearbox and bearings, 198.6; the efficiency is drawn, and its middle may round either way.
+    let out = ["198 N m", "199 N m"].iter().any(|x| gearbox.sentence.contains(x));
+    assert!(gearbox.sentence.contains("on the shaft") && out, "{}", gearbox.sentence);
 }
 
 /// A shake is worth a per cent or two of speed: four blades behind a deadwood stay on the list, a little lower than behind a strut
