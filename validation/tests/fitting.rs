@@ -90,9 +90,21 @@ fn clearances_of_lloyds() {
     let twin = clearance::lloyds(&boat);
     assert_close!(twin.k, 0.171, 0.0005, "Lloyd's Register Table 6.7.2, derived example");
     assert_close!(twin.tip, 0.20, 0.0, "the least value governs");
+    // f, bracket and rudder of twins: 1.20 K for three and four blades, 0.15 at the least for all.
+    assert_close!(twin.rudder, 1.20 * twin.k, 1e-12, "Table 6.7.2, f");
+    assert_eq!((twin.ahead, twin.least), (twin.rudder, [0.20, 0.15, 0.15]));
+    let weak = clearance::lloyds(&clearance::Boat { power: 30e3, ..boat });
+    assert_eq!((weak.rudder, weak.ahead), (0.15, 0.15), "f: the least value");
+    let f = [3, 4, 5, 6].map(|blades| {
+        let l = clearance::lloyds(&clearance::Boat { blades, power: 3e6, ..boat });
+        l.rudder / l.k
+    });
+    for (got, want) in f.iter().zip([1.20, 1.20, 0.85, 0.75]) {
+        assert_close!(*got, want, 1e-12, "Table 6.7.2, f by blades");
+    }
     assert_close!(clearance::lloyds(&clearance::Boat { blades: 5, ..boat }).tip, 0.16, 0.0, "five blades");
     let single = clearance::lloyds(&clearance::Boat { screws: 1, ..boat });
-    assert_eq!((single.rudder, single.sole), (0.12, Some(0.03)));
+    assert_eq!((single.rudder, single.sole, single.least), (0.12, Some(0.03), [0.15, 0.10, 0.12]));
     assert!(single.tip >= 0.15 && single.ahead >= 0.10);
     let ten = clearance::Boat { blades: 3, screws: 1, length: 10.0, block: 0.45, power: 30e3, ..boat };
     assert_close!(clearance::lloyds(&ten).tip, 0.15, 0.0, "b: the least value, 1.80 K is 0.143");

@@ -177,6 +177,74 @@ fn each_fault_is_found() {
     assert!(leg.checks.iter().all(|c| c.code != "shaft-diameter"), "a leg's shaft is its maker's");
 }
 
+/// Shadows by their real angles (V-strut arms should not be spaced at 360/Z, from memory): 50 degrees and four blades pass one at a
+/// time, 90 degrees two at a time; the table of blade numbers and the shortlist say the same.
+#[test]
+fn arms_of_a_v_strut_against_the_blades() {
+    let with = |arms: &str, blades: u8| {
+        GOOD.replace("[stern]", &format!("[stern]\n{arms}"))
+            .replace("blades = 3\nhand = \"right\"\nstamp", &format!("blades = {blades}\nhand = \"right\"\nstamp"))
+    };
+    for (arms, blades, met) in [
+        ("strut_arms = 2\nstrut_spread = \"50 deg\"", 4, false),
+        ("strut_arms = 2\nstrut_spread = \"90 deg\"", 4, true),
+        ("strut_arms = 2\nstrut_spread = \"90 deg\"", 3, false),
+        ("strut_arms = 2\nstrut_spread = \"115 deg\"", 3, true),
+        ("strut_arms = 1", 4, false),
+        ("strut_arms = 0", 4, true),
+    ] {
+        let said = fitted(&with(arms, blades));
+        let found = check(&said, "shadow");
+        assert_eq!(found.gravity == Gravity::Watch, met, "{arms} {blades}: {found:?}");
+        let row = said.blades.iter().find(|b| b.blades == blades).expect("listed");
+        assert_eq!(row.in_shadow, met, "{arms} {blades}: {row:?}");
+    }
+    // Nobody measured the angle: said, and asked for.
+    let assumed = fitted(&with("strut_arms = 2", 4));
+    let found = check(&assumed, "shadow");
+    assert!(found.gravity == Gravity::Watch && found.measure.contains("stern.strut_spread"), "{found:?}");
+    let few = Options { boats: 300, seed: 1 };
+    for (spread, met) in [("50 deg", false), ("90 deg", true)] {
+        let text = with(&format!("strut_arms = 2\nstrut_spread = \"{spread}\""), 3);
+        let choice = choose(&job(&text), &few).expect("nothing is missing");
+        let four: Vec<_> = choice.shortlist.iter().filter(|c| c.blades == 4).collect();
+        assert!(!four.is_empty());
+        assert!(four.iter().all(|c| c.why.contains("two at a time") == met), "{spread}: {four:?}");
+    }
+}
+
+/// A screw clear of everything passes no shadow, and its skew takes nothing off what is not there.
+#[test]
+fn nothing_ahead() {
+    let open = GOOD
+        .replace("arrangement = \"aperture\"", "arrangement = \"inclined shaft\"")
+        .replace("[stern]", "[stern]\nstrut_arms = 0");
+    let said = fitted(&open);
+    assert!(check(&said, "shadow").sentence.contains("nothing stands ahead"), "{:?}", check(&said, "shadow"));
+    assert!(said.blades.iter().all(|b| !b.in_shadow));
+    assert!(said.skew.iter().all(|s| s.left == 100.0 && s.blade_rate_thrust < 1e-6), "{:?}", said.skew);
+}
+
+/// Lloyd's Register Table 6.7.2, f: twins want 15 % or more to rudder and bracket where a single screw wants 12 and 10.
+#[test]
+fn twins_want_more_room_fore_and_aft() {
+    let twin = GOOD
+        .replace("screws = 1\narrangement = \"aperture\"", "screws = 2\narrangement = \"inclined shaft\"")
+        .replace("hand = \"right\"", "hand = \"pair\"");
+    let (one, two) = (fitted(GOOD), fitted(&twin));
+    let least = |fit: &Fit, code: &str| check(fit, code).least.expect("a limit") / 406.4;
+    assert!((least(&one, "aft-clearance") - 0.12).abs() < 1e-6);
+    assert!((least(&one, "ahead-clearance") - 0.10).abs() < 1e-6);
+    assert!((least(&two, "aft-clearance") - 0.15).abs() < 1e-6);
+    assert!((least(&two, "ahead-clearance") - 0.15).abs() < 1e-6);
+    let near = twin.replace("aft_clearance = \"70 mm\"", "aft_clearance = \"55 mm\"");
+    assert_eq!(
+        check(&fitted(&near), "aft-clearance").gravity,
+        Gravity::Watch,
+        "13.5 % is enough for a single screw only"
+    );
+}
+
 #[test]
 fn every_check_on_the_demo_boats() {
     for name in ["kittiwake", "gannet", "razorbill", "turnstone", "guillemot", "cormorant", "whimbrel"] {

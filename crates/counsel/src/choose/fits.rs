@@ -4,7 +4,7 @@ use super::sizes::{self, Offer};
 use super::{Ground, candidate};
 use crate::choose::merit::{self, Aim};
 use crate::crowd::plan::Plan;
-use crate::fit::exchange;
+use crate::fit::exchange::{self, Size};
 use crate::panel::{Panel, Run};
 use crate::phrase::{inches, number, span};
 use crate::report::{Candidate, Step};
@@ -23,13 +23,16 @@ pub(super) fn passes(job: &Job, panel: &Panel, offer: &Offer, largest: f64, runs
 
 /// What shaking takes off the worth, in shares of speed as [`merit::cost`] has them, with the reason (common practice, no source:
 /// a shake is worth a tenth of a knot or so).
-pub(super) fn shakes(job: &Job, blades: u8, reduction: f64, full_throttle: f64) -> Option<(f64, String)> {
-    let shadows = crate::fit::shadows(job);
+pub(super) fn shakes(job: &Job, one: &Candidate) -> Option<(f64, String)> {
+    let (blades, reduction) = (one.blades, one.reduction);
+    let full_throttle = one.full_throttle.engine_speed.middle;
+    let ahead = crate::fit::Shadows::of(job);
+    let size = Size { diameter: one.diameter / 1000.0, pitch: one.pitch / 1000.0, blades, area_ratio: one.area_ratio };
     let mut worth = 0.0;
     let mut why = Vec::new();
-    if orders::in_shadow(blades, shadows) {
+    if ahead.meet(&size) {
         worth += 0.015;
-        why.push(format!("{blades} blades pass the shadow ahead two at a time"));
+        why.push(format!("{blades} blades pass the shadows ahead two at a time"));
     }
     if let Some(cylinders) = job.engine.cylinders {
         let firing = orders::firing(1.0, cylinders, job.engine.two_stroke == Some(true));
@@ -44,7 +47,7 @@ pub(super) fn shakes(job: &Job, blades: u8, reduction: f64, full_throttle: f64) 
 
 /// Takes what shaking is worth off a candidate's worth.
 pub(super) fn shaken(job: &Job, one: &mut Candidate) {
-    if let Some((worth, _)) = shakes(job, one.blades, one.reduction, one.full_throttle.engine_speed.middle) {
+    if let Some((worth, _)) = shakes(job, one) {
         one.merit -= worth;
     }
 }

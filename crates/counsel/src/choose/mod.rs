@@ -118,7 +118,7 @@ pub fn choose(job: &Job, options: &Options) -> Result<Choice, Lack> {
     let top = shortlist.iter().map(|c| c.merit).fold(f64::NEG_INFINITY, f64::max);
     merit::rank(&mut shortlist, &accepted);
     for one in &mut shortlist {
-        if let Some((_, why)) = fits::shakes(job, one.blades, one.reduction, one.full_throttle.engine_speed.middle) {
+        if let Some((_, why)) = fits::shakes(job, one) {
             one.why = format!("{}; but {why}", one.why);
         }
     }

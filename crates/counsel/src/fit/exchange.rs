@@ -41,10 +41,22 @@ impl Size {
         }
     }
 
-    /// Half the depth of a blade fore and aft at 0.7 R, m: `c sin(phi)/2`, with the series' chord there, `2.073 AE/A0 D/Z`.
-    pub fn half_depth(&self) -> f64 {
+    /// The series' chord at 0.7 R, m, `2.073 AE/A0 D/Z`, and the pitch angle there.
+    fn chord(&self) -> (f64, f64) {
         let phi = (self.pitch / (0.7 * std::f64::consts::PI * self.diameter)).atan();
-        0.5 * 2.073 * self.area_ratio * self.diameter / f64::from(self.blades.max(1)) * phi.sin()
+        (2.073 * self.area_ratio * self.diameter / f64::from(self.blades.max(1)), phi)
+    }
+
+    /// Half the depth of a blade fore and aft at 0.7 R, m: `c sin(phi)/2`.
+    pub fn half_depth(&self) -> f64 {
+        let (chord, phi) = self.chord();
+        0.5 * chord * phi.sin()
+    }
+
+    /// The angle that a blade takes up round the shaft at 0.7 R, rad: `c cos(phi)/(0.7 R)`.
+    pub fn wide(&self) -> f64 {
+        let (chord, phi) = self.chord();
+        chord * phi.cos() / (0.35 * self.diameter).max(1e-9)
     }
 }
 

@@ -23,7 +23,7 @@ mod shake;
 mod turn;
 
 pub(crate) use room::largest_diameter;
-pub(crate) use shake::shadows;
+pub(crate) use shake::Shadows;
 
 use crate::crowd::Crowd;
 use crate::crowd::plan::Plan;
