@@ -225,6 +225,59 @@ fn nothing_ahead() {
     assert!(said.skew.iter().all(|s| s.left == 100.0 && s.blade_rate_thrust < 1e-6), "{:?}", said.skew);
 }
 
+/// An assumed thickness whose worst passes what is worked to is no clean bill; a measured one is judged by alloy and duty, and the survey's
+/// chord stands in place of the series' outline.
+#[test]
+fn blades_are_judged_by_what_is_known() {
+    let thin = GOOD.replace("root_thickness = \"17 mm\"\n", "");
+    let said = fitted(&thin);
+    let root = check(&said, "blade-root");
+    let (value, limit) = (root.value.expect("a stress"), root.most.expect("a limit"));
+    assert!(value.high > limit, "the case is one: {root:?}");
+    assert!(root.gravity == Gravity::Watch && root.sentence.contains("cannot be said"), "{root:?}");
+    assert!(!root.hard && root.measure.contains("root_thickness"), "{root:?}");
+    // 7/6 of what is worked to: a yacht is let through with a warning, a boat working without a break is not.
+    let at = |rating: &str, mm: f64| {
+        let text = GOOD
+            .replace("root_thickness = \"17 mm\"", &format!("root_thickness = \"{mm} mm\""))
+            .replace("cylinders = 4", &format!("cylinders = 4\nrating = \"{rating}\""));
+        let said = fitted(&text);
+        let root = check(&said, "blade-root").clone();
+        (root.value.expect("a stress").middle, root.gravity)
+    };
+    // Bending, nearly all of it, goes with 1/t^2.
+    let (mut mm, mut stress) = (12.0, 0.0);
+    for _ in 0..6 {
+        stress = at("pleasure", mm).0;
+        mm *= (stress / 45.5_f64).sqrt();
+    }
+    assert!((stress - 45.5).abs() < 0.5, "{stress}");
+    assert_eq!(at("pleasure", mm).1, Gravity::Watch);
+    assert_eq!(at("continuous", mm).1, Gravity::Mend);
+    // A bronze of 56 N/mm2 in place of 39 (class rules, from memory).
+    let better = GOOD
+        .replace("root_thickness = \"17 mm\"", &format!("root_thickness = \"{mm} mm\""))
+        .replace("material = \"manganese bronze\"\nimmersion", "material = \"nickel aluminium bronze\"\nimmersion");
+    let better = fitted(&better);
+    assert!(check(&better, "blade-root").gravity > Gravity::Mend, "{:?}", check(&better, "blade-root"));
+    assert!((check(&better, "blade-root").most.expect("a limit") - 56.0).abs() < 1e-9);
+    // The survey's chord: half as wide, the stress of bending twice, pull the same.
+    let chord = |mm: &str| {
+        let blades = ["A", "B", "C"].map(|name| {
+            format!("[[survey.blade]]\nname = \"{name}\"\ntip_radius = \"203.2 mm\"\n[[survey.blade.section]]\nradius_ratio = 0.2\nchord = \"{mm} mm\"\n[[survey.blade.section]]\nradius_ratio = 0.3\nchord = \"{mm} mm\"\n")
+        });
+        let said = fitted(&format!("{GOOD}[survey]\n{}", blades.concat()));
+        let root = check(&said, "blade-root").clone();
+        assert!(root.sentence.contains(&format!("chord {mm}")) && root.sentence.contains("mm (measured): "), "{}", root.sentence);
+        root.value.expect("a stress").middle
+    };
+    let (wide, narrow) = (chord("120"), chord("60"));
+    assert!((1.85..2.0).contains(&(narrow / wide)), "{wide} {narrow}");
+    let skewed = fitted(&GOOD.replace("mass = \"8.4 kg\"", "mass = \"8.4 kg\"\nskew = \"40 deg\""));
+    let root = check(&skewed, "blade-root");
+    assert!(root.gravity == Gravity::Watch && root.sentence.contains("says too little"), "{root:?}");
+}
+
 /// Lloyd's Register Table 6.7.2, f: twins want 15 % or more to rudder and bracket where a single screw wants 12 and 10.
 #[test]
 fn twins_want_more_room_fore_and_aft() {

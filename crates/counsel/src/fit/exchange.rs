@@ -82,6 +82,7 @@ fn exchanged(job: &Job, old: &Size, new: &Size, other: bool) -> Job {
     if other {
         let p = &mut with.propeller;
         (p.root_thickness, p.outer_thickness, p.edge_thickness, p.mass) = (None, None, None, None);
+        with.survey = None;
     }
     with
 }

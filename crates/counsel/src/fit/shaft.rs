@@ -28,7 +28,7 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
 }
 
 /// The safety factor asked for by the engine's duty.
-fn duty(job: &Job) -> Duty {
+pub(super) fn duty(job: &Job) -> Duty {
     match job.engine.rating {
         Some(Rating::MediumDuty | Rating::Continuous) => Duty::Working,
         _ if matches!(job.engine.kind, Some(job::EngineKind::Petrol | job::EngineKind::Outboard)) => Duty::Light,
