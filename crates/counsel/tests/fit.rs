@@ -92,6 +92,8 @@ material = "manganese bronze"
 class = "II"
 "#;
 
+const EXAMPLES: [&str; 7] = ["kittiwake", "gannet", "razorbill", "turnstone", "guillemot", "cormorant", "whimbrel"];
+
 fn fitted(text: &str) -> Fit {
     fit(&job(text), &OPTIONS).expect("nothing is missing")
 }
@@ -115,6 +117,8 @@ fn a_good_boat_passes_every_check() {
 /// One deliberately bad boat for each check: what is put wrong is what is found, and how gravely at least.
 #[test]
 fn each_fault_is_found() {
+    let good = fitted(GOOD);
+    let mut tried = std::collections::BTreeSet::new();
     for (code, was, now, least) in [
         ("tip-clearance", "tip_clearance = \"66 mm\"", "tip_clearance = \"12 mm\"", Gravity::Mend),
         ("tip-clearance", "tip_clearance = \"66 mm\"", "tip_clearance = \"1 mm\"", Gravity::Stop),
@@ -138,6 +142,13 @@ fn each_fault_is_found() {
         ("whirling", "bearing_spacing = \"1.1 m\"", "bearing_spacing = \"3 m\"", Gravity::Mend),
         ("overhang", "overhang = \"25 mm\"", "overhang = \"70 mm\"", Gravity::Mend),
         ("gearbox", "gearbox_power = \"30 kW\"", "gearbox_power = \"12 kW\"", Gravity::Mend),
+        (
+            "gearbox-output",
+            "gearbox_power = \"30 kW\"",
+            "gearbox_output_torque = \"100 N m\"\ngearbox_power = \"30 kW\"",
+            Gravity::Mend,
+        ),
+        ("hub-bore", "hub_diameter = \"70 mm\"", "hub_diameter = \"45 mm\"", Gravity::Mend),
         ("bore", "taper_length = \"72 mm\"", "taper_length = \"72 mm\"\nsmall_end = \"26 mm\"", Gravity::Mend),
         ("seating", "seat_keyed = \"12 mm\"", "seat_keyed = \"13.5 mm\"", Gravity::Stop),
         ("seating", "blue_contact = \"80 %\"", "blue_contact = \"45 %\"", Gravity::Mend),
@@ -152,7 +163,8 @@ fn each_fault_is_found() {
         ("hand", "shaft_turns = \"right\"", "shaft_turns = \"left\"", Gravity::Stop),
     ] {
         assert!(GOOD.contains(was), "{was}");
-        let before = check(&fitted(GOOD), code).gravity;
+        let before = good.checks.iter().find(|c| c.code == code).map_or(Gravity::Well, |c| c.gravity);
+        tried.insert(code);
         let said = fitted(&GOOD.replacen(was, now, 1));
         let found = check(&said, code);
         assert!(found.gravity <= least, "{code} with {now}: {found:?}");
@@ -169,11 +181,32 @@ fn each_fault_is_found() {
             .replace("rudder_stock = \"260 mm\"", "rudder_stock = \"150 mm\""),
     );
     assert!(check(&folding, "folded-blades").gravity <= Gravity::Mend);
+    let clear =
+        fitted(&GOOD.replace("growth = \"clean\"\nmaterial", "growth = \"clean\"\nkind = \"folding\"\nmaterial"));
+    assert_eq!(check(&clear, "folded-blades").gravity, Gravity::Well, "227 mm of room for half of 406 mm");
     let leg = job(
         "[boat]\nkind = \"planing\"\nlength_overall = \"5.5 m\"\ndisplacement = \"900 kg\"\narrangement = \"outboard\"\n[engine]\nkind = \"outboard\"\nrated_power = \"60 hp\"\nrated_speed = \"5500 rpm\"\n[drive]\nreduction = 2.33\n[propeller]\ndiameter = \"11.5 in\"\npitch = \"12 in\"\nblades = 3\n[stern]\nplate_height = \"80 mm\"\nexhaust = \"hub\"\n",
     );
     let leg = fit(&leg, &OPTIONS).expect("nothing is missing");
     assert!(check(&leg, "plate-height").gravity <= Gravity::Mend);
+    tried.extend(["folded-blades", "plate-height"]);
+    // What has no limit of its own says more of what is worse: half the clearance doubles the pulse (engine makers' guidance for
+    // ships), more mass is allowed more, and a gearbox that must not turn is said to be so.
+    let value = |fit: &Fit, code: &str| check(fit, code).value.expect("a value").middle;
+    let near = fitted(&GOOD.replace("tip_clearance = \"66 mm\"", "tip_clearance = \"22.8 mm\""));
+    let times = value(&near, "hull-pulse") / value(&good, "hull-pulse");
+    assert!((1.7..2.2).contains(&times), "66 + 20.3 mm to the 0.9 R point, halved: {times}");
+    let heavy = fitted(&GOOD.replace("mass = \"8.4 kg\"", "mass = \"16.8 kg\""));
+    assert!((value(&heavy, "balance") / value(&good, "balance") - 2.0).abs() < 0.02);
+    let held = fitted(&GOOD.replace("freewheel = \"allowed\"", "freewheel = \"forbidden\""));
+    assert!(check(&held, "under-sail").sentence.contains("must not turn"));
+    tried.extend(["hull-pulse", "balance", "under-sail"]);
+    // No check without its bad boat.
+    let examples = EXAMPLES.map(|name| fit(&example(name), &OPTIONS).expect("nothing is missing"));
+    for check in [&good, &folding, &leg, &near].into_iter().chain(&examples).flat_map(|f| &f.checks) {
+        assert!(tried.contains(check.code), "{} has no bad boat", check.code);
+    }
+    assert_eq!(tried.len(), 28, "{tried:?}");
     assert!(leg.checks.iter().all(|c| c.code != "shaft-diameter"), "a leg's shaft is its maker's");
 }
 
@@ -268,7 +301,11 @@ fn blades_are_judged_by_what_is_known() {
         });
         let said = fitted(&format!("{GOOD}[survey]\n{}", blades.concat()));
         let root = check(&said, "blade-root").clone();
-        assert!(root.sentence.contains(&format!("chord {mm}")) && root.sentence.contains("mm (measured): "), "{}", root.sentence);
+        assert!(
+            root.sentence.contains(&format!("chord {mm}")) && root.sentence.contains("mm (measured): "),
+            "{}",
+            root.sentence
+        );
         root.value.expect("a stress").middle
     };
     let (wide, narrow) = (chord("120"), chord("60"));
@@ -300,7 +337,7 @@ fn twins_want_more_room_fore_and_aft() {
 
 #[test]
 fn every_check_on_the_demo_boats() {
-    for name in ["kittiwake", "gannet", "razorbill", "turnstone", "guillemot", "cormorant", "whimbrel"] {
+    for name in EXAMPLES {
         let said = fit(&example(name), &OPTIONS).expect("nothing is missing");
         assert!(said.checks.len() >= 8, "{name}");
         for check in &said.checks {
@@ -437,6 +474,7 @@ fn with_candidate(job: &job::Job, candidate: &counsel::report::Candidate) -> job
     if candidate.step < Step::NewPropeller {
         // The same metal, worked over.
         let (from, to) = (&job.propeller, &mut with.propeller);
+        to.hub_diameter.clone_from(&from.hub_diameter);
         to.root_thickness.clone_from(&from.root_thickness);
         to.outer_thickness.clone_from(&from.outer_thickness);
     }
@@ -449,8 +487,9 @@ fn choose_keeps_to_what_fits() {
     let tip = "tip_clearance = \"66 mm\"";
     let shaft = "diameter = \"30 mm (measured)\"\nmaterial = \"stainless 304\"";
     let ratios = ("reduction = 2.6", "reduction = 2.6\nother_reductions = [2.0, 3.0, 3.5]");
+    let bore42 = ("shaft = \"30 mm\"", "shaft = \"42 mm\"");
     let few = Options { boats: 500, seed: 1 };
-    let mut seen = 0;
+    let (mut seen, mut bores) = (0, 0);
     for edits in [
         vec![(tip, "hull_above = \"240 mm ± 0.5\"")],
         vec![(tip, "hull_above = \"225 mm\""), (shaft, "diameter = \"25 mm\"\nmaterial = \"stainless, grade 22\"")],
@@ -460,6 +499,10 @@ fn choose_keeps_to_what_fits() {
         vec![(tip, "tip_clearance = \"110 mm\""), ("aft_clearance = \"70 mm\"", "aft_clearance = \"25 mm\"")],
         vec![(tip, "tip_clearance = \"110 mm\""), ("rudder_stock = \"260 mm\"", "rudder_stock = \"80 mm\"")],
         vec![("root_thickness = \"17 mm\"", "root_thickness = \"11.5 mm\"")],
+        // Bores: a hub for this shaft wants 1.8 x 42 = 75.6 mm, a fifth of 378 mm; hubs to be had for less than the shaft; for just it.
+        vec![(tip, "hull_above = \"260 mm\""), (shaft, "diameter = \"42 mm\"\nmaterial = \"bronze\""), bore42],
+        vec![(tip, "hull_above = \"260 mm\""), ("[order]", "[order]\nlargest_bore = \"28 mm\"")],
+        vec![(tip, "hull_above = \"260 mm\""), ("[order]", "[order]\nlargest_bore = \"30 mm\"")],
     ] {
         let mut text = GOOD.replace(ratios.0, ratios.1);
         for (was, now) in &edits {
@@ -473,12 +516,85 @@ fn choose_keeps_to_what_fits() {
             let fit = fit(&with_candidate(&job, candidate), &few).expect("nothing is missing");
             for check in fit.checks.iter().filter(|c| c.hard && c.known) {
                 assert!(check.gravity > Gravity::Mend, "{edits:?}: {}: {check:?}", candidate.what);
+                bores += usize::from(check.code == "hub-bore");
+            }
+            if candidate.step >= Step::NewPropeller {
+                let (d, most) = (job.shaft.diameter.as_ref(), job.order.largest_bore.as_ref());
+                assert!(d.zip(most).is_none_or(|(d, most)| d.middle <= 1.002 * most.middle), "{edits:?}");
+                let hub = 0.2 * candidate.diameter / 1000.0;
+                assert!(d.is_none_or(|d| hub > 0.99 * 1.8 * d.middle), "{edits:?}: {}", candidate.what);
             }
             seen += 1;
         }
     }
+    assert_eq!(bores, seen, "every one of them was held to its bore");
     // The property says nothing of an empty shortlist.
     assert!(seen > 40, "{seen}");
+}
+
+/// Hubs that cannot be bored for the shaft are left out and it is said why; one that is tight is marked and ranks a little lower.
+#[test]
+fn the_bore_counts() {
+    let of = |text: &str| choose(&job(text), &OPTIONS).expect("nothing is missing");
+    let new =
+        |choice: &counsel::report::Choice| choice.shortlist.iter().filter(|c| c.step == Step::NewPropeller).count();
+    let small = of(&GOOD.replace("[order]", "[order]\nlargest_bore = \"28 mm\""));
+    assert_eq!(new(&small), 0);
+    assert!(
+        small.left_out.iter().any(|m| m.what == "bore of the hubs to be had" && m.count > 10),
+        "{:?}",
+        small.left_out
+    );
+    let enough = of(&GOOD.replace("[order]", "[order]\nlargest_bore = \"30 mm\""));
+    assert!(new(&enough) > 4 && enough.left_out.iter().all(|m| !m.what.contains("bore of")), "{:?}", enough.left_out);
+    // A 38 mm shaft: 2 x 38 = 76 mm of hub against 0.18 x 406 = 73 mm as usual, 1.8 x 38 = 68.4 = 0.2 x 342 at the most.
+    let thick = of(&GOOD
+        .replace("diameter = \"30 mm (measured)\"", "diameter = \"38 mm (measured)\"")
+        .replace("shaft = \"30 mm\"", "shaft = \"38 mm\""));
+    let marked: Vec<_> = thick.shortlist.iter().filter(|c| c.step == Step::NewPropeller).collect();
+    assert!(!marked.is_empty());
+    for one in marked {
+        assert_eq!(one.why.contains("wants a hub of 76 mm"), 0.18 * one.diameter < 76.0, "{one:?}");
+        assert!(0.2 * one.diameter > 0.99 * 68.4, "{one:?}");
+    }
+    assert_eq!(thick.misfits, thick.left_out.iter().map(|m| m.count).sum::<usize>());
+    // And an order of it is refused.
+    let sheet = order(&job(&GOOD.replace("[order]", "[order]\nlargest_bore = \"28 mm\"")), &OPTIONS);
+    let sheet = sheet.expect("nothing is missing");
+    assert!(sheet.refused.iter().any(|r| r.contains("bored for 28.00 mm at the most")), "{:?}", sheet.refused);
+}
+
+/// A limit said as a torque, in or out, and as power for each 100 rpm: 30 kW at 3600 rpm are 0.8333 kW at 100 rpm, 79.58 N m (P = 2 pi n Q).
+#[test]
+fn a_gearbox_by_torque() {
+    let limit = |now: &str, code: &str| {
+        let said = fitted(&GOOD.replace("gearbox_power = \"30 kW\"\ngearbox_speed = \"3600 rpm\"", now));
+        check(&said, code).most.expect("a limit")
+    };
+    assert!((limit("gearbox_power = \"0.83333 kW\"\ngearbox_speed = \"100 rpm\"", "gearbox") - 79.58).abs() < 0.01);
+    assert!((limit("gearbox_torque = \"60 lbf ft\"", "gearbox") - 81.349).abs() < 0.001);
+    let both = "gearbox_torque = \"60 N m\"\ngearbox_power = \"30 kW\"\ngearbox_speed = \"3600 rpm\"";
+    assert!((limit(both, "gearbox") - 60.0).abs() < 1e-9, "the lower of two holds");
+    let said = fitted(
+        &GOOD.replace("gearbox_power = \"30 kW\"\ngearbox_speed = \"3600 rpm\"", "gearbox_output_torque = \"190 N m\""),
+    );
+    assert!(said.checks.iter().all(|c| c.code != "gearbox"), "what is known is not asked for");
+    let out = check(&said, "gearbox-output");
+    // What goes out is what comes in times the reduction, less 4 %: the two checks speak of one load.
+    let into = check(&fitted(GOOD), "gearbox").value.expect("a load").middle;
+    let ratio = out.value.expect("a load").middle / into / 2.6 / 0.96;
+    assert!((ratio - 1.0).abs() < 0.01, "{ratio}");
+}
+
+/// As many facts are counted as are listed.
+#[test]
+fn facts_of_the_hand_are_counted_as_listed() {
+    for text in [GOOD.to_owned(), GOOD.replace("engine_turns = \"left\"\n", "")] {
+        let said = fitted(&text);
+        let (count, listed) = said.hand.sentence.split_once(" independent facts (").expect("proven");
+        let count: usize = count.rsplit(' ').next().and_then(|n| n.parse().ok()).expect("a number");
+        assert_eq!(count, listed.split("; ").count(), "{}", said.hand.sentence);
+    }
 }
 
 /// A narrow gap ahead takes wide and steep blades off the list that a wide one leaves on it.

@@ -23,6 +23,7 @@ mod shake;
 mod turn;
 
 pub(crate) use room::largest_diameter;
+pub(crate) use shaft::{HUB_OVER_BORE, usual_hub};
 pub(crate) use shake::Shadows;
 
 use crate::crowd::Crowd;

@@ -84,7 +84,7 @@ pub(super) fn hand(job: &Job, twin: bool, out: &mut Checks) -> HandSheet {
         _ => None,
     };
     let listed: Vec<String> = facts.iter().map(|f| format!("{}: {}", f.from, f.says)).collect();
-    // A stamp and what is said after it are one source; the blades' edge, the shaft and the gearbox are others.
+    // Counted as they are listed, by source. A stamp and what is said after it are one source; the blades' edge, the shaft and the gearbox are others.
     let source = |f: &Fact| match f.from {
         STATED | STAMP => 0,
         EDGE => 1,
@@ -95,6 +95,14 @@ pub(super) fn hand(job: &Job, twin: bool, out: &mut Checks) -> HandSheet {
     sources.sort_unstable();
     sources.dedup();
     let proven = !conflict && sources.len() >= 2;
+    let by_source: Vec<String> = sources
+        .iter()
+        .map(|of| {
+            let from: Vec<&str> = facts.iter().filter(|f| source(f) == *of).map(|f| f.from).collect();
+            let says = facts.iter().find(|f| source(f) == *of).map_or("", |f| f.says);
+            format!("{}: {says}", from.join(" and "))
+        })
+        .collect();
     let sentence = if conflict {
         format!(
             "The facts about the hand do not agree ({}): look again before anything is ordered or fitted.",
@@ -106,14 +114,14 @@ pub(super) fn hand(job: &Job, twin: bool, out: &mut Checks) -> HandSheet {
         format!(
             "{}-hand by {} independent facts ({}).",
             crate::phrase::capital(facts[0].says),
-            sources.len(),
-            listed.join("; ")
+            by_source.len(),
+            by_source.join("; ")
         )
     } else {
         format!(
             "{}-hand by one source only ({}): find a second, the shaft's turning in ahead or the leading edge.",
             crate::phrase::capital(facts[0].says),
-            listed.join("; ")
+            by_source.join("; ")
         )
     };
     out.push(super::Check {

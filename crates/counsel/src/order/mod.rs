@@ -35,6 +35,7 @@ pub fn ordered(job: &Job) -> Job {
         p.stamp = None;
         p.growth = None;
         p.mass = None;
+        p.hub_diameter = None;
         (p.root_thickness, p.outer_thickness, p.edge_thickness) = (None, None, None);
     }
     sheet(&o.diameter, &mut p.diameter);
@@ -275,6 +276,9 @@ fn doubts(job: &Job, fields: &[OrderField]) -> Vec<String> {
     list
 }
 
+/// A shaft is larger than a bore when it is so by more than rounding (an inch size said in millimetres).
+pub(crate) const LARGER: f64 = 1.002;
+
 /// What forbids sending it.
 fn refusals(job: &Job, with: &Job, fit: &Fit) -> Vec<String> {
     let mut list = Vec::new();
@@ -350,6 +354,15 @@ fn shaft_end(job: &Job, with: &Job, list: &mut Vec<String>) {
     let b = bore(job, with);
     if b.large.is_none() || b.taper.is_none() && b.small.is_none() {
         list.push("the bore is not settled: measure two diameters of the taper and the length between (shaft.diameter, shaft.small_end, shaft.taper_length) or state it in [order].".to_owned());
+    }
+    if let (Some(most), Some(shaft)) = (&o.largest_bore, o.shaft.as_ref().or(s.diameter.as_ref()))
+        && shaft.middle > LARGER * most.middle
+    {
+        list.push(format!(
+            "the shaft is {} mm, and the hubs to be had are bored for {} mm at the most.",
+            plain(1e3 * shaft.middle, 4),
+            plain(1e3 * most.middle, 4)
+        ));
     }
     if let (Some(ordered), Some(shaft)) = (&o.shaft, &s.diameter)
         && (ordered.middle / shaft.middle - 1.0).abs() > 0.005
