@@ -586,6 +586,27 @@ fn a_gearbox_by_torque() {
     assert!((ratio - 1.0).abs() < 0.01, "{ratio}");
 }
 
+/// A pair is read by the stamp of each side: outward right-handed to starboard (common practice), the same hand twice is no pair.
+#[test]
+fn a_pair_is_read_side_by_side() {
+    let said = fit(&example("whimbrel"), &OPTIONS).expect("nothing is missing");
+    let hand = check(&said, "hand");
+    assert!(hand.gravity == Gravity::Well && hand.sentence.contains("outward"), "{hand:?}");
+    let with = |port: &str, starboard: &str| {
+        let mut job = example("whimbrel");
+        for (own, stamp) in [(&mut job.port, port), (&mut job.starboard, starboard)] {
+            own.propeller.as_mut().expect("its own").stamp = Some(stamp.to_owned());
+        }
+        fit(&job, &OPTIONS).expect("nothing is missing")
+    };
+    assert!(check(&with("21 RH 18", "21 LH 18"), "hand").sentence.contains("inward"));
+    let twice = with("21 RH 18", "21 RH 18");
+    let hand = check(&twice, "hand");
+    assert!(hand.gravity == Gravity::Stop && hand.caution.is_some(), "{hand:?}");
+    assert_eq!(twice.hand.needed, None);
+    assert_eq!(check(&with("21 x 18", "21 x 18"), "hand").gravity, Gravity::Watch);
+}
+
 /// As many facts are counted as are listed.
 #[test]
 fn facts_of_the_hand_are_counted_as_listed() {

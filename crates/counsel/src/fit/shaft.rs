@@ -180,7 +180,7 @@ fn bearings(subject: &Subject, loads: &Loads, metal: Option<&ShaftMetal>, out: &
     let most = span_of(1.0).spacing(loads.turns.high, 1.25);
     let gravity = if value.middle < 1.05 {
         Gravity::Mend
-    } else if value.low < 1.2 {
+    } else if value.low < 1.25 {
         Gravity::Watch
     } else {
         Gravity::Well

@@ -75,9 +75,15 @@ impl Shadows {
     }
 }
 
+/// The reduction: as stated, else as the crowd has it.
+fn reduction(subject: &Subject, loads: &Loads) -> f64 {
+    let stated = subject.job.drive.reduction.as_ref().map(|q| q.middle);
+    stated.unwrap_or(loads.engine.middle / loads.turns.middle.max(1e-9))
+}
+
 /// Orders per turn of the engine.
 pub(super) fn table(subject: &Subject, loads: &Loads) -> Vec<Order> {
-    let reduction = loads.engine.middle / loads.turns.middle.max(1e-9);
+    let reduction = reduction(subject, loads);
     let z = f64::from(subject.blades);
     let full = loads.engine.middle;
     let order = |what, per_turn: f64| Order { what, per_turn, at_full_throttle: per_turn * full };
@@ -112,7 +118,7 @@ fn beats(subject: &Subject, loads: &Loads, out: &mut Checks, avoid: &mut Vec<Avo
     let Some(cylinders) = job.engine.cylinders else {
         return out.unknown(CODE, SUBJECT, rule, "count the cylinders (engine.cylinders)");
     };
-    let reduction = job.drive.reduction.as_ref().map_or(loads.engine.middle / loads.turns.middle, |q| q.middle);
+    let reduction = reduction(subject, loads);
     let full = loads.engine.middle;
     let firing = orders::firing(1.0, cylinders, job.engine.two_stroke == Some(true));
     let blades = f64::from(subject.blades) / reduction;
