@@ -180,6 +180,10 @@ fn gap(out: &mut Checks, gap: Gap) {
     let words = match gravity {
         Gravity::Stop => "it touches or nearly does",
         Gravity::Mend => "far too little",
+        // Between the least values and what the same table asks of more power.
+        Gravity::Watch if value.middle >= 0.98e3 * gap.least * gap.diameter => {
+            "less than a ship rule asks at this power: listen for noise and vibration"
+        }
         Gravity::Watch => "less than is good: noise and vibration",
         Gravity::Well => "enough",
     };

@@ -44,7 +44,7 @@ impl Shadows {
                 Shadows {
                     wake: Ahead::Strut([half, -half]),
                     at: vec![half, -half],
-                    what: format!("the arms of a V strut, {} degrees apart", plain(degrees, 3)),
+                    what: format!("the arms of a {} degree V strut", plain(degrees, 2)),
                     assumed: spread.is_none(),
                 }
             }
@@ -172,7 +172,7 @@ fn shadow(subject: &Subject, out: &mut Checks) {
     let ahead = Shadows::of(subject.job);
     let met = ahead.meet(&subject.size());
     let z = subject.blades;
-    let apart = plain(360.0 / f64::from(z.max(1)), 3);
+    let apart = plain(360.0 / f64::from(z.max(1)), 2);
     let mut measure = Vec::new();
     if met {
         measure.push("another number of blades, or skew");
