@@ -151,6 +151,7 @@ fn whirling_against_influence_coefficients() {
         let alone = (1.0 / (whole.flexibility[last][last] * propeller)).sqrt() / std::f64::consts::TAU;
         assert_close!(span.overhung() / alone, 1.0, 2e-3, "end load on an overhang");
         // Together: no higher than the matrix says, and no more than a tenth below.
+        let ratio = span.first() / whole.first();
         assert!((0.90..=1.0005).contains(&ratio), "{span:?}: {ratio}");
         // The overhang's own shaft, which the formula leaves out, is worth little beside the propeller.
         let own = Lumps::of(&span, true).first() / whole.first();

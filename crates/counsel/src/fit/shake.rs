@@ -52,7 +52,7 @@ impl Shadows {
             (_, Some(Arrangement::Aperture | Arrangement::Skeg)) => Shadows {
                 wake: Ahead::Deadwood,
                 at: vec![0.0, std::f64::consts::PI],
-                what: "the deadwood, above and below".to_owned(),
+                what: "the deadwood above and below".to_owned(),
                 assumed: false,
             },
             // Said to have none: the shaft's slope is all that is uneven.
