@@ -83,6 +83,8 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
             shaft_turns: drive.choice("shaft_turns"),
             gearbox_power: drive.quantity("gearbox_power"),
             gearbox_speed: drive.quantity("gearbox_speed"),
+            gearbox_torque: drive.quantity("gearbox_torque"),
+            gearbox_output_torque: drive.quantity("gearbox_output_torque"),
             freewheel: drive.choice("freewheel"),
             other_reductions: if let Some(Node::Numbers(numbers)) = drive.node("other_reductions") {
                 numbers.clone()
