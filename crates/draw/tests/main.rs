@@ -4,4 +4,5 @@
 mod common;
 mod files;
 mod pictures;
+mod spanish;
 mod teach;

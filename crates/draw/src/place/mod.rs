@@ -1,7 +1,9 @@
 //! In place: the propeller under the boat, to scale as far as it is known.
 
-use crate::measure::wrap;
-use crate::pen::{Hang, P, Pen};
+mod around;
+mod clear;
+
+use crate::pen::{Hang, P, Pen, Words};
 use crate::propeller::Drawn;
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{LEADING, MARGIN, TEXT};
@@ -25,6 +27,41 @@ pub struct Place {
     pub shaft_angle: (f64, bool),
     /// Largest diameter that fits, m.
     pub largest: Option<f64>,
+    /// What was measured round it.
+    pub room: Room,
+}
+
+/// What was measured round the propeller, m.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Room {
+    /// Shaft centre to the hull above.
+    pub above: Option<f64>,
+    /// Shaft centre to what lies below.
+    pub below: Option<f64>,
+    /// Leading edge at 0.7 R to what stands ahead.
+    pub ahead: Option<f64>,
+    /// Trailing edge at 0.7 R to the rudder, helm amidships.
+    pub aft: Option<f64>,
+    /// The rudder's stock behind the blades, its leading edge ahead of the stock.
+    pub rudder: Option<(f64, f64)>,
+    /// How far the rudder goes over, rad.
+    pub rudder_angle: Option<f64>,
+}
+
+impl Room {
+    fn of_job(job: &Job, radius: f64) -> Room {
+        let stern = &job.stern;
+        let metres = |q: &Option<job::Quantity>| q.as_ref().map(|q| q.middle).filter(|m| m.is_finite());
+        let from_tip = |q: &Option<job::Quantity>| metres(q).map(|gap| gap + radius);
+        Room {
+            above: metres(&stern.hull_above).or(from_tip(&stern.tip_clearance)),
+            below: metres(&stern.sole_below).or(from_tip(&stern.sole_clearance)),
+            ahead: metres(&stern.ahead_clearance),
+            aft: metres(&stern.aft_clearance),
+            rudder: metres(&stern.rudder_stock).zip(metres(&stern.rudder_balance)),
+            rudder_angle: metres(&stern.rudder_angle).map(f64::to_radians),
+        }
+    }
 }
 
 impl Place {
@@ -33,7 +70,9 @@ impl Place {
     pub fn of_job(job: &Job) -> Option<Place> {
         let drawn = Drawn::of_job(job)?;
         let k = job::assume::knowledge(job);
+        let radius = 0.5 * drawn.propeller.diameter();
         Some(Place {
+            room: Room::of_job(job, radius),
             drawn,
             arrangement: k.arrangement.0,
             arrangement_stated: k.arrangement.1,
@@ -41,6 +80,12 @@ impl Place {
             shaft_angle: (k.shaft_angle.dist.middle, k.shaft_angle.stated),
             largest: job.propeller.largest_diameter.as_ref().map(|q| q.middle),
         })
+    }
+
+    /// Whether anything round it was measured.
+    fn measured(&self) -> bool {
+        let r = &self.room;
+        [self.largest, r.above, r.below, r.ahead, r.aft, r.rudder.map(|r| r.0)].iter().any(Option::is_some)
     }
 
     fn words(&self) -> &'static str {
@@ -91,8 +136,10 @@ pub fn picture(sheet: &Sheet, place: &Place) -> Picture {
     let swing = place.largest.map_or(radius, |l| 0.5 * l).min(2.5 * radius).max(radius);
     let immersion = place.immersion.0.max(0.02);
     // From a little above the water to under the propeller.
-    let up = immersion.max(1.5 * swing).min((4.5 * radius).max(1.5 * swing)) + 0.25 * radius;
-    let down = 1.5 * swing;
+    let within = |reach: Option<f64>| reach.map_or(0.0, |m| m.min(3.0 * swing) + 0.2 * swing);
+    let high = (1.5 * swing).max(within(place.room.above));
+    let up = immersion.max(high).min((4.5 * radius).max(high)) + 0.25 * radius;
+    let down = (1.5 * swing).max(within(place.room.below));
     let room = sheet.room();
     // Beside the drawing the notes, where there is room.
     let wide = if sheet.width() < 760.0 { room } else { 0.62 * room };
@@ -111,15 +158,15 @@ pub fn picture(sheet: &Sheet, place: &Place) -> Picture {
             [ground.left, ground.bottom],
         ],
     );
-    surroundings(pen, &ground, place, swing);
+    around::draw(pen, &ground, place, swing);
     propeller(pen, &ground, place);
-    clearances(pen, &ground, place, radius);
+    clear::draw(pen, &ground, place, radius);
     water(pen, &ground, place, immersion);
     let mut bottom = ground.bottom + 6.0;
     let (x, text_room, mut y) =
         if wide < room { (ground.right + 22.0, room - wide - 22.0, top - 4.0) } else { (MARGIN, room, bottom) };
-    for note in notes(place, diameter) {
-        for line in wrap(&note, TEXT, text_room, 9) {
+    for note in notes(sheet, place, diameter) {
+        for line in pen.wrap(Words::Said(note), TEXT, text_room, 9) {
             y += LEADING;
             pen.text("s", [x, y], Hang::Start, &line);
         }
@@ -128,7 +175,7 @@ pub fn picture(sheet: &Sheet, place: &Place) -> Picture {
     if wide >= room {
         bottom = y;
     }
-    drawing.close("In place", &desc(place), bottom)
+    drawing.close("In place", Words::from(desc(place)), bottom)
 }
 
 /// The water line and the depth of the shaft.
@@ -152,190 +199,6 @@ fn water(pen: &mut Pen, g: &Ground, place: &Place, immersion: f64) {
     let leg = matches!(place.arrangement, Arrangement::Outboard | Arrangement::Sterndrive | Arrangement::Saildrive);
     let base = if leg { g.bottom - 8.0 } else { line + 14.0 };
     pen.text("o", [x - 6.0, base], Hang::End, &text);
-}
-
-/// A part of the boat, drawn for place only: filled, its edge drawn only inside the ground.
-fn body(pen: &mut Pen, g: &Ground, points: &[[f64; 2]]) {
-    let ring = g.line(points);
-    pen.shape("p", &ring);
-    let field = crate::axis::Field::new([g.left, g.top, g.right, g.bottom], (0.0, 1.0), (0.0, 1.0));
-    let inside = |p: &P| p[0] > g.left + 0.2 && p[0] < g.right - 0.2 && p[1] > g.top + 0.2 && p[1] < g.bottom - 0.2;
-    for i in 0..ring.len() {
-        let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-        // An edge that runs along the border of the ground is no edge of the boat.
-        let along = !inside(&a) && !inside(&b) && ((a[0] - b[0]).abs() < 0.3 || (a[1] - b[1]).abs() < 0.3);
-        if !along {
-            pen.paths("l", &field.clip(&[a, b]));
-        }
-    }
-}
-
-/// Hull, bearing and rudder, drawn for place only.
-fn surroundings(pen: &mut Pen, g: &Ground, place: &Place, swing: f64) {
-    let d = 2.0 * swing;
-    let (fore, aft, high) = ((g.right - g.at[0]) / g.s, (g.left - g.at[0]) / g.s, (g.at[1] - g.top) / g.s);
-    let low = (g.at[1] - g.bottom) / g.s;
-    let slope = place.shaft_angle.0.to_radians().tan();
-    let shaft = |x: f64| x * slope;
-    let rod = (0.034 * d).max(0.012);
-    let rudder = |pen: &mut Pen, points: &[[f64; 2]], at: P| {
-        body(pen, g, points);
-        pen.text("s", at, Hang::Middle, "rudder");
-    };
-    let draw_shaft = |pen: &mut Pen, reach: f64| {
-        let (a, b) = (-0.1 * d, reach.min(fore));
-        body(pen, g, &[[a, shaft(a) + rod], [b, shaft(b) + rod], [b, shaft(b) - rod], [a, shaft(a) - rod]]);
-    };
-    match place.arrangement {
-        Arrangement::Aperture => {
-            // Stern of a long keel: counter, deadwood, sole piece.
-            draw_shaft(pen, 0.46 * d);
-            body(
-                pen,
-                g,
-                &[
-                    [aft, high],
-                    [aft, 0.74 * d],
-                    [-0.44 * d, 0.64 * d],
-                    [0.16 * d, 0.64 * d],
-                    [0.3 * d, 0.58 * d],
-                    [0.36 * d, 0.44 * d],
-                    [0.36 * d, -0.52 * d],
-                    [0.28 * d, -0.62 * d],
-                    [-d, -0.64 * d],
-                    [-d, low],
-                    [fore, low],
-                    [fore, high],
-                ],
-            );
-            rudder(
-                pen,
-                &[[-0.46 * d, 0.645 * d], [-0.98 * d, 0.69 * d], [-1.08 * d, -0.62 * d], [-0.46 * d, -0.62 * d]],
-                g.px(-0.74 * d, 0.3 * d),
-            );
-        }
-        Arrangement::Skeg => {
-            draw_shaft(pen, 0.46 * d);
-            body(
-                pen,
-                g,
-                &[
-                    [aft, high],
-                    [aft, 0.82 * d],
-                    [0.24 * d, 0.68 * d],
-                    [0.36 * d, 0.12 * d],
-                    [0.36 * d, -0.12 * d],
-                    [1.6 * d, 0.42 * d],
-                    [fore, 0.4 * d],
-                    [fore, high],
-                ],
-            );
-            rudder(
-                pen,
-                &[[-0.5 * d, 0.74 * d], [-0.95 * d, 0.76 * d], [-0.98 * d, -0.6 * d], [-0.55 * d, -0.6 * d]],
-                g.px(-0.75 * d, 0.3 * d),
-            );
-        }
-        Arrangement::FinKeelStrut | Arrangement::InclinedShaft => {
-            let bottom = |x: f64| 0.68 * d - 0.05 * x;
-            draw_shaft(pen, 3.0 * d);
-            let s0 = 0.28 * d;
-            body(
-                pen,
-                g,
-                &[
-                    [s0, shaft(s0) - 0.06 * d],
-                    [s0 + 0.24 * d, shaft(s0 + 0.24 * d) - 0.06 * d],
-                    [s0 + 0.24 * d, bottom(s0) + 0.02 * d],
-                    [s0 + 0.06 * d, bottom(s0) + 0.02 * d],
-                ],
-            );
-            pen.text("o s", g.px(s0 + 0.3 * d, 0.45 * d), Hang::Start, "strut");
-            body(pen, g, &[[aft, high], [aft, bottom(aft)], [fore, bottom(fore)], [fore, high]]);
-            rudder(
-                pen,
-                &[
-                    [-0.62 * d, bottom(-0.62 * d) - 0.02 * d],
-                    [-1.05 * d, bottom(-1.05 * d) - 0.02 * d],
-                    [-1.02 * d, -0.4 * d],
-                    [-0.68 * d, -0.4 * d],
-                ],
-                g.px(-0.84 * d, 0.2 * d),
-            );
-        }
-        Arrangement::Tunnel => {
-            draw_shaft(pen, 2.0 * d);
-            body(
-                pen,
-                g,
-                &[
-                    [aft, high],
-                    [aft, 0.25 * d],
-                    [-1.2 * d, 0.4 * d],
-                    [-0.7 * d, 0.56 * d],
-                    [0.0, 0.62 * d],
-                    [0.6 * d, 0.55 * d],
-                    [1.5 * d, 0.1 * d],
-                    [fore, -0.1 * d],
-                    [fore, high],
-                ],
-            );
-            pen.text("s", g.px(-0.1 * d, 0.72 * d), Hang::Middle, "tunnel");
-        }
-        Arrangement::Saildrive => {
-            body(
-                pen,
-                g,
-                &[
-                    [0.3 * d, 0.9 * d],
-                    [0.36 * d, 0.14 * d],
-                    [0.14 * d, 0.12 * d],
-                    [0.14 * d, -0.12 * d],
-                    [0.7 * d, -0.13 * d],
-                    [0.92 * d, -0.04 * d],
-                    [0.92 * d, 0.05 * d],
-                    [0.76 * d, 0.13 * d],
-                    [0.84 * d, 0.9 * d],
-                ],
-            );
-            pen.text("s", g.px(0.57 * d, 0.45 * d), Hang::Middle, "leg");
-            body(pen, g, &[[aft, high], [aft, 0.92 * d], [fore, 0.82 * d], [fore, high]]);
-        }
-        Arrangement::Outboard | Arrangement::Sterndrive => {
-            body(pen, g, &[[1.02 * d, high], [1.02 * d, 0.62 * d], [fore, 0.56 * d], [fore, high]]);
-            body(
-                pen,
-                g,
-                &[
-                    [0.22 * d, high],
-                    [0.26 * d, 0.66 * d],
-                    [-0.5 * d, 0.63 * d],
-                    [-0.5 * d, 0.585 * d],
-                    [0.3 * d, 0.585 * d],
-                    [0.36 * d, 0.16 * d],
-                    [0.14 * d, 0.13 * d],
-                    [0.14 * d, -0.13 * d],
-                    [0.36 * d, -0.16 * d],
-                    [0.44 * d, -0.6 * d],
-                    [0.7 * d, -0.5 * d],
-                    [0.76 * d, -0.14 * d],
-                    [0.94 * d, -0.04 * d],
-                    [0.94 * d, 0.05 * d],
-                    [0.78 * d, 0.15 * d],
-                    [0.82 * d, high],
-                ],
-            );
-            pen.text("s", g.px(0.57 * d, 0.35 * d), Hang::Middle, "leg");
-        }
-    }
-    if matches!(place.arrangement, Arrangement::FinKeelStrut | Arrangement::InclinedShaft | Arrangement::Tunnel) {
-        // The angle of the shaft to the water.
-        let end = (1.5 * d).min(0.8 * fore);
-        pen.line("h c", g.px(0.15 * d, 0.0), g.px(end, 0.0));
-        let assumed = if place.shaft_angle.1 { "" } else { " (assumed)" };
-        let text = format!("shaft {}\u{b0}{assumed}", number(place.shaft_angle.0, 0.1).trim_end_matches(".0"));
-        pen.text("o", [g.px(0.5 * d, 0.0)[0], g.at[1] - 5.0], Hang::Start, &text);
-    }
 }
 
 /// The propeller from the side, upright blade and the disc it sweeps.
@@ -371,47 +234,24 @@ fn propeller(pen: &mut Pen, g: &Ground, place: &Place) {
     pen.shape("p m", &[put(fore, rf), put(aft, ra), put(aft - 0.6 * ra, 0.0), put(aft, -ra), put(fore, -rf)]);
 }
 
-/// Diameter, the largest that fits, and what is to spare.
-fn clearances(pen: &mut Pen, g: &Ground, place: &Place, radius: f64) {
-    let (sin, cos) = place.shaft_angle.0.to_radians().sin_cos();
-    let put = |x: f64, z: f64| -> P { g.px(x * cos - z * sin, x * sin + z * cos) };
-    let half = 0.22 * radius;
-    for z in [radius, -radius] {
-        pen.line("h", put(-1.6 * half, z), put(half, z));
-    }
-    // Left of the propeller, where no shaft is.
-    let x = -0.62 * radius;
-    let text = format!("{} mm", millimetres(2.0 * radius));
-    let (a, b) = (put(x, radius), put(x, -radius));
-    for (z, end) in [(radius, a), (-radius, b)] {
-        pen.line("h", put(0.0, z), end);
-    }
-    let label = put(x, -0.45 * radius);
-    pen.dimension(a, b, [label[0] - 5.0, label[1]], Hang::End, &text);
-    if let Some(largest) = place.largest {
-        for z in [0.5 * largest, -0.5 * largest] {
-            pen.line("r g", put(-0.45 * radius, z), put(0.45 * radius, z));
-        }
-        let spare = 0.5 * largest - radius;
-        let at = put(0.5 * radius, -0.5 * largest);
-        let text = if spare >= 0.0 {
-            format!("largest that fits {}", length(largest))
-        } else {
-            format!("too large by {} at the tip", length(-spare))
-        };
-        let x = (at[0]).min(g.right - crate::measure::width(&text, TEXT));
-        pen.text("o q", [x.max(g.left), at[1] + 16.0], Hang::Start, &text);
-    }
+/// Where an edge of the upright blade stands at 0.7 of the radius, m forward of the propeller's middle: half a chord ahead
+/// (`0.5`, leading) or behind (`-0.5`).
+fn edge_at(place: &Place, half: f64) -> f64 {
+    let Some(blade) = place.drawn.propeller.blades.first() else { return 0.0 };
+    let shape = Shape::of(blade);
+    let cut = shape.cut(0.7 * shape.tip_radius());
+    cut.place(half * cut.chord, 0.0).0
 }
 
-fn notes(place: &Place, diameter: f64) -> Vec<String> {
-    let mut notes = vec![format!(
+fn notes(sheet: &Sheet, place: &Place, diameter: f64) -> Vec<String> {
+    let mut notes = vec![sheet.say(&format!(
         "Wanted between tip and hull: 10 to 20 % of the diameter, {} to {} mm (common practice, no source); rules of the maker or the \
          society go first.",
         number(100.0 * diameter, 1.0),
         number(200.0 * diameter, 1.0)
-    )];
-    let mut unknown = vec!["hull, rudder and bearing"];
+    ))];
+    let leg = matches!(place.arrangement, Arrangement::Outboard | Arrangement::Sterndrive | Arrangement::Saildrive);
+    let mut unknown = vec![if leg { "hull and leg" } else { "shape of hull, rudder and bearing" }];
     if !place.immersion.1 {
         unknown.push("depth");
     }
@@ -421,11 +261,14 @@ fn notes(place: &Place, diameter: f64) -> Vec<String> {
     if !place.arrangement_stated {
         unknown.push("arrangement");
     }
-    notes.push(format!(
-        "To scale: the propeller{}. Not measured, drawn for place only: {}.",
-        if place.largest.is_some() { " and the room for it" } else { "" },
-        unknown.join(", ")
-    ));
+    if place.room.rudder.is_some() && place.room.rudder_angle.is_none() {
+        unknown.push("rudder angle");
+    }
+    let scale =
+        if place.measured() { "To scale: the propeller and the room for it." } else { "To scale: the propeller." };
+    let unknown: Vec<String> = unknown.into_iter().map(|what| sheet.say(what)).collect();
+    let [scale, only] = [scale, "Not measured, drawn for place only:"].map(|text| sheet.say(text));
+    notes.push(format!("{scale} {only} {}.", unknown.join(", ")));
     notes
 }
 
