@@ -12,7 +12,7 @@ use crate::fit::report::Fit;
 use crate::judge::judged_setup;
 use crate::panel::Panel;
 use crate::phrase::{number, plain};
-use crate::report::Gravity;
+use crate::report::{FullThrottle, Gravity};
 use crate::{Lack, Options};
 use job::fit::AccuracyClass;
 use job::{Hand, Job, Kind, Quantity, Rating, Source, Word};
@@ -70,6 +70,25 @@ pub fn least_class(job: &Job) -> AccuracyClass {
 /// # Errors
 /// When something is missing that cannot be assumed.
 pub fn order(job: &Job, options: &Options) -> Result<OrderSheet, Lack> {
+    considered(job, options).map(|considered| considered.sheet)
+}
+
+/// An order with what it was made out from.
+#[derive(Clone, Debug)]
+pub struct Considered {
+    /// Answer of `order`.
+    pub sheet: OrderSheet,
+    /// Answer of `fit` for the propeller ordered.
+    pub fit: Fit,
+    /// What it would do at full throttle, clean and loaded.
+    pub full_throttle: FullThrottle,
+}
+
+/// The same with the fit and the full throttle it looked at, each worked out once.
+///
+/// # Errors
+/// As [`order`].
+pub fn considered(job: &Job, options: &Options) -> Result<Considered, Lack> {
     let with = ordered(job);
     let fit = crate::fit::fit(&with, options)?;
     // Readings taken with the old propeller weigh the boat; the new one is a change to it.
@@ -92,7 +111,8 @@ pub fn order(job: &Job, options: &Options) -> Result<OrderSheet, Lack> {
         if changed { Setup::of_change(&change, fitted, crowd.plan.knowledge.blades.0) } else { Setup::default() };
     let runs = panel.run(&judged_setup(job).with(&setup));
     let verdict = accepted.verdict(&panel, &runs);
-    let engine_speed = panel.full_throttle(&runs).engine_speed;
+    let full_throttle = panel.full_throttle(&runs);
+    let engine_speed = full_throttle.engine_speed;
     let fields = fields(job, &with, &fit);
     let (receipt, received, ok) = receipt::check(job, &with);
     let mut doubts = doubts(job, &fields);
@@ -103,7 +123,7 @@ pub fn order(job: &Job, options: &Options) -> Result<OrderSheet, Lack> {
             plain(10.0 * verdict.over_pitched.max(verdict.under_pitched), 1)
         ));
     }
-    Ok(OrderSheet {
+    let sheet = OrderSheet {
         title: job.title.clone(),
         refused: refusals(job, &with, &fit),
         line: line(&fields),
@@ -121,7 +141,8 @@ pub fn order(job: &Job, options: &Options) -> Result<OrderSheet, Lack> {
             "Hoisting, welding, shaft and taper work are for people who do it for a living; engine and gearbox makers' sheets outrank this one.".to_owned(),
         ],
         fields,
-    })
+    };
+    Ok(Considered { sheet, fit, full_throttle })
 }
 
 fn both(q: &Quantity) -> String {
