@@ -342,6 +342,9 @@ pub struct DrawArgs {
     /// Width of the pictures in pixels; below 560 they are laid out for a phone
     #[arg(long, default_value_t = 900, value_name = "PIXELS", value_parser = clap::value_parser!(u16).range(320..=2000))]
     pub width: u16,
+    /// Language of the pictures
+    #[arg(long, value_enum, default_value_t = LanguageWord::En, value_name = "LANGUAGE")]
+    pub language: LanguageWord,
     /// Date printed on them [that of the last reading when left out]
     #[arg(long, value_name = "TEXT")]
     pub date: Option<String>,
@@ -437,8 +440,8 @@ pub struct PapersArgs {
     #[arg(value_name = "JOB")]
     pub job: PathBuf,
     /// Which papers [all of them when left out]
-    #[arg(long, value_enum, value_delimiter = ',', value_name = "LIST")]
-    pub only: Vec<PaperWord>,
+    #[arg(long, value_parser = paper(), value_delimiter = ',', value_name = "LIST")]
+    pub only: Vec<papers::Kind>,
     /// The folder to write into; made when it is not there
     #[arg(short, long, default_value = ".", value_name = "DIR")]
     pub output: PathBuf,
@@ -462,78 +465,30 @@ pub struct PapersArgs {
     pub force: bool,
 }
 
-/// A paper.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum PaperWord {
-    // One page for the owner
-    Owner,
-    // What was judged, from what, how surely
-    Judgement,
-    // What was measured on the propeller
-    SurveyCard,
-    // What the workshop is to do
-    Repair,
-    // What is to be made or bought
-    Order,
-    // The propeller on the shaft
-    Fit,
-    // The boat under way
-    SeaTrial,
-    // The job and all answers, machine readable
-    Record,
+/// Reads the word of a paper.
+fn paper() -> impl clap::builder::TypedValueParser<Value = papers::Kind> {
+    use clap::builder::{PossibleValuesParser, TypedValueParser as _};
+    PossibleValuesParser::new(papers::Kind::ALL.map(papers::Kind::word))
+        .try_map(|word| papers::Kind::of_word(&word).ok_or("no such paper"))
 }
 
-impl PaperWord {
-    /// The kind it names.
-    pub const fn kind(self) -> papers::Kind {
-        match self {
-            PaperWord::Owner => papers::Kind::Owner,
-            PaperWord::Judgement => papers::Kind::Judgement,
-            PaperWord::SurveyCard => papers::Kind::SurveyCard,
-            PaperWord::Repair => papers::Kind::Repair,
-            PaperWord::Order => papers::Kind::Order,
-            PaperWord::Fit => papers::Kind::Fit,
-            PaperWord::SeaTrial => papers::Kind::SeaTrial,
-            PaperWord::Record => papers::Kind::Record,
-        }
-    }
-
-    /// The word of a kind.
-    pub const fn of(kind: papers::Kind) -> PaperWord {
-        match kind {
-            papers::Kind::Owner => PaperWord::Owner,
-            papers::Kind::Judgement => PaperWord::Judgement,
-            papers::Kind::SurveyCard => PaperWord::SurveyCard,
-            papers::Kind::Repair => PaperWord::Repair,
-            papers::Kind::Order => PaperWord::Order,
-            papers::Kind::Fit => PaperWord::Fit,
-            papers::Kind::SeaTrial => PaperWord::SeaTrial,
-            papers::Kind::Record => PaperWord::Record,
-        }
-    }
-
-    /// As `--only` takes it.
-    pub const fn word(self) -> &'static str {
-        match self {
-            PaperWord::Owner => "owner",
-            PaperWord::Judgement => "judgement",
-            PaperWord::SurveyCard => "survey-card",
-            PaperWord::Repair => "repair",
-            PaperWord::Order => "order",
-            PaperWord::Fit => "fit",
-            PaperWord::SeaTrial => "sea-trial",
-            PaperWord::Record => "record",
-        }
-    }
-}
-
-/// A language of the papers.
+/// A language of pictures and papers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum LanguageWord {
     // English
     En,
     // Spanish
     Es,
+}
+
+impl LanguageWord {
+    /// The language it names.
+    pub const fn language(self) -> words::Language {
+        match self {
+            LanguageWord::En => words::Language::English,
+            LanguageWord::Es => words::Language::Spanish,
+        }
+    }
 }
 
 /// A size of sheet.

@@ -1,6 +1,5 @@
 //! Axes: few round ticks, the unit once.
 
-use crate::measure;
 use crate::pen::{Hang, P, Pen};
 use crate::style::{HALF, TEXT};
 use crate::words::tick;
@@ -132,7 +131,7 @@ impl Field {
             pen.line("h", [self.left, y], [self.right, y]);
             pen.text("", [self.left - 6.0, y + 4.0], Hang::End, &tick(v, step));
         }
-        let hang = if measure::width(quantity, TEXT) > 40.0 { Hang::Start } else { Hang::End };
+        let hang = if pen.width(quantity, TEXT) > 40.0 { Hang::Start } else { Hang::End };
         let x = if hang == Hang::Start { self.left - 34.0 } else { self.left - 6.0 };
         pen.text("s", [x, self.top - 9.0], hang, quantity);
     }

@@ -1,6 +1,6 @@
 //! The bore for a workshop: half section of the hub, every length in mm and inches.
 
-use crate::pen::{Hang, P};
+use crate::pen::{Hang, P, Words};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::MARGIN;
 use counsel::order::report::BoreDrawing;
@@ -80,6 +80,7 @@ pub fn picture(sheet: &Sheet, bore: &BoreDrawing) -> Option<Picture> {
     };
     y = drawing.prose("", &keyway, y, 2);
     y = drawing.prose("s", "Blue it on the shaft without the key: 70 to 80 % contact, heavier at the large end. Then with the key, to the same mark.", y, 3);
-    let desc = format!("Half section of the hub. {sentence} {taper_words}. {keyway}");
-    Some(drawing.close("Bore", &desc, y - 8.0))
+    let taper_words = format!("{taper_words}.");
+    let desc = ["Half section of the hub.", &sentence, &taper_words, &keyway].map(|text| sheet.say(text)).join(" ");
+    Some(drawing.close("Bore", Words::Said(desc), y - 8.0))
 }

@@ -1,7 +1,6 @@
 //! Causes: their chances, and what speaks for and against.
 
-use crate::measure::wrap;
-use crate::pen::{Hang, Pen};
+use crate::pen::{Hang, Pen, Words};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{LEADING, MARGIN, TEXT};
 use crate::words::short_chance;
@@ -18,7 +17,7 @@ pub fn picture(sheet: &Sheet, diagnosis: &Diagnosis) -> Picture {
     let mut drawing = Drawing::open(sheet, &diagnosis.headline);
     let mut y = drawing.top + 4.0;
     for stop in diagnosis.stop.iter().take(3) {
-        y = drawing.prose("e", &format!("\u{25a0} Stop: {stop}"), y + 14.0, 3);
+        y = drawing.prose("e", Words::Said(format!("\u{25a0} {}", sheet.say(&format!("Stop: {stop}")))), y + 14.0, 3);
     }
     let shown: Vec<&Cause> = diagnosis
         .causes
@@ -40,9 +39,14 @@ pub fn picture(sheet: &Sheet, diagnosis: &Diagnosis) -> Picture {
     );
     let mut bottom = drawing.prose("s", &text, y + 16.0, 4);
     if let Some(next) = diagnosis.next_measurements.first() {
-        bottom = drawing.prose("e", &format!("Measure next: {}", next.measurement), bottom + 6.0, 3);
+        bottom = drawing.prose(
+            "e",
+            Words::Said(format!("{} {}", sheet.say("Measure next:"), sheet.say(&next.measurement))),
+            bottom + 6.0,
+            3,
+        );
     }
-    drawing.close("Causes", &desc(diagnosis, &shown), bottom - 10.0)
+    drawing.close("Causes", desc(sheet, diagnosis, &shown), bottom - 10.0)
 }
 
 /// One cause; returns where the next begins.
@@ -69,39 +73,47 @@ fn entry(pen: &mut Pen, sheet: &Sheet, cause: &Cause, top: f64) -> f64 {
     pen.shape("l", &[[x, y + 17.0], [x - 4.0, y + 23.0], [x + 4.0, y + 23.0]]);
     pen.text("e", [MARGIN + tally + 8.0, y + 12.0], Hang::Start, &short_chance(cause.chance));
     let mut base = if sheet.narrow() { y + 40.0 } else { y + 11.0 };
-    let write = |pen: &mut Pen, class: &str, text: &str, indent: f64, most: usize, base: &mut f64| {
-        for line in wrap(text, TEXT * if class == "e" { 1.12 } else { 1.0 }, text_room - indent, most) {
+    let write = |pen: &mut Pen, class: &str, text: Words, indent: f64, most: usize, base: &mut f64| {
+        for line in pen.wrap(text, TEXT * if class == "e" { 1.12 } else { 1.0 }, text_room - indent, most) {
             pen.text(class, [text_left + indent, *base], Hang::Start, &line);
             *base += LEADING;
         }
     };
-    write(pen, "e", &cause.cause, 0.0, 2, &mut base);
+    write(pen, "e", (&cause.cause).into(), 0.0, 2, &mut base);
     for (sign, list) in [("+", &cause.speaks_for), ("\u{2212}", &cause.against)] {
         for reason in list.iter().take(2) {
             pen.text("", [text_left, base], Hang::Start, sign);
-            write(pen, "", reason, 14.0, 2, &mut base);
+            write(pen, "", reason.into(), 14.0, 2, &mut base);
         }
     }
     if !cause.would_need.is_empty() {
-        write(pen, "s", &format!("would need {}", cause.would_need), 14.0, 2, &mut base);
+        write(
+            pen,
+            "s",
+            Words::Said(format!("{} {}", pen.say("would need"), pen.say(&cause.would_need))),
+            14.0,
+            2,
+            &mut base,
+        );
     }
     (base - 2.0).max(top + 42.0)
 }
 
-fn desc(diagnosis: &Diagnosis, shown: &[&Cause]) -> String {
-    let rows: Vec<String> = shown
-        .iter()
-        .map(|c| {
-            format!(
-                "{}: {} (before reading {}); for: {}; against: {}",
-                c.cause,
-                short_chance(c.chance),
-                short_chance(c.prior),
-                if c.speaks_for.is_empty() { "nothing".to_owned() } else { c.speaks_for.join(", ") },
-                if c.against.is_empty() { "nothing".to_owned() } else { c.against.join(", ") }
-            )
-        })
-        .collect();
-    let explained = if diagnosis.explained { "" } else { "No cause fits the readings well. " };
-    format!("{explained}Causes, likeliest first. {}.", rows.join(". "))
+fn desc(sheet: &Sheet, diagnosis: &Diagnosis, shown: &[&Cause]) -> Words {
+    let mut said = Vec::new();
+    if !diagnosis.explained {
+        said.push(sheet.say("No cause fits the readings well."));
+    }
+    said.push(sheet.say("Causes, likeliest first."));
+    let reasons = |list: &[String]| match list {
+        [] => sheet.say("nothing"),
+        list => sheet.say_all(list, ", "),
+    };
+    for c in shown {
+        let chances = format!("{} (before reading {})", short_chance(c.chance), short_chance(c.prior));
+        said.push(format!("{}: {};", sheet.say(&c.cause), sheet.say(&chances)));
+        said.push(format!("{} {};", sheet.say("speaks for it:"), reasons(&c.speaks_for)));
+        said.push(format!("{} {}.", sheet.say("against it:"), reasons(&c.against)));
+    }
+    Words::Said(said.join(" "))
 }

@@ -2,7 +2,7 @@
 
 use crate::axis::{Field, Scale};
 use crate::labels::Column;
-use crate::pen::{Hang, P};
+use crate::pen::{Hang, P, Words};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::MARGIN;
 use crate::words::{bare, span};
@@ -112,7 +112,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
     let text = "Lines: share of the blades' back that cavitates, after Burrill 1943 and Burrill & Emerson 1963, as fitted by Birk \
                 2019; broken beyond the range of the diagram. Between published fits they differ by up to a quarter at the ends.";
     let bottom = drawing.prose("s", text, field.bottom + 56.0, 6) - 12.0;
-    drawing.close("Cavitation", &desc(curves), bottom)
+    drawing.close("Cavitation", desc(sheet, curves), bottom)
 }
 
 fn fastest(curves: &Curves) -> Option<&SpeedRow> {
@@ -131,7 +131,7 @@ fn sentence(curves: &Curves) -> String {
     format!("At {} kn some {} of the blades' back cavitates: {word}.", number(row.speed, 0.1), span(back))
 }
 
-fn desc(curves: &Curves) -> String {
+fn desc(sheet: &Sheet, curves: &Curves) -> Words {
     let rows: Vec<String> = curves
         .speeds
         .iter()
@@ -146,8 +146,6 @@ fn desc(curves: &Curves) -> String {
             )
         })
         .collect();
-    format!(
-        "Thrust load of the propeller over its cavitation number, under the published lines of back cavitation. {}.",
-        rows.join("; ")
-    )
+    let what = "Thrust load of the propeller over its cavitation number, under the published lines of back cavitation.";
+    Words::Said(format!("{} {}.", sheet.say(what), sheet.say_all(&rows, "; ")))
 }

@@ -2,8 +2,7 @@
 
 use crate::axis::Field;
 use crate::labels::Column;
-use crate::measure::{fit, width};
-use crate::pen::{Hang, P};
+use crate::pen::{Hang, P, Words};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{MARGIN, TEXT};
 use crate::words::{kilowatts, short_chance, span};
@@ -35,8 +34,9 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<&Comparison>) -> P
     pen.line("h", [b0, field.top - 6.0], [b0, field.bottom]);
     pen.line("h", [b1, field.top - 6.0], [b1, field.bottom]);
     let name = format!("accepted at full throttle {} to {}", number(band.low, 10.0), number(band.high, 10.0));
-    let right = (0.5 * (b0 + b1) + 0.5 * width(&name, TEXT)).min(sheet.width() - MARGIN);
-    pen.text("", [right.max(MARGIN + width(&name, TEXT)), field.top - 26.0], Hang::End, &name);
+    let wide = pen.width(&name, TEXT);
+    let right = (0.5 * (b0 + b1) + 0.5 * wide).min(sheet.width() - MARGIN);
+    pen.text("", [right.max(MARGIN + wide), field.top - 26.0], Hang::End, &name);
     pen.line("h", [0.5 * (b0 + b1), field.top - 21.0], [0.5 * (b0 + b1), field.top - 6.0]);
 
     field.y_axis(pen, "kW, one engine", 5.0);
@@ -46,20 +46,20 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<&Comparison>) -> P
     // The fan: other states as broken lines, the described one with its band.
     let described = curves.demand.first();
     let broken = ["l g", "l c", "h g", "h c"];
-    let mut inside: Vec<(P, String, &'static str)> = Vec::new();
+    let mut inside: Vec<(P, Words, &'static str)> = Vec::new();
     for (i, state) in curves.demand.iter().skip(1).enumerate() {
         let line: Vec<P> = middles(&state.points);
         let after = state.state == counsel::curves::AFTER;
         field.curve(pen, if after { "f" } else { broken[i.min(3)] }, &line);
         if let Some(at) = leaves(&field, &line) {
-            inside.push((at, state.state.to_owned(), if after { "e" } else { "" }));
+            inside.push((at, state.state.into(), if after { "e" } else { "" }));
         }
     }
     if let Some(state) = described {
         let points: Vec<(f64, Band)> = state.points.iter().map(|p| (p.engine_speed, p.power)).collect();
         field.spread(pen, &points, "m");
         if let Some(at) = leaves(&field, &middles(&state.points)) {
-            inside.push((at, format!("asked, {}", state.state), "e"));
+            inside.push((at, Words::Said(format!("{} {}", pen.say("asked,"), pen.say(state.state))), "e"));
         }
     }
     // The engine's limit over everything.
@@ -134,20 +134,23 @@ pub fn picture(sheet: &Sheet, curves: &Curves, change: Option<&Comparison>) -> P
                     vec![[MARGIN + 5.0, y - 9.0], [MARGIN + 5.0, y + 1.0]],
                 ],
             );
-            pen.text("q", [MARGIN + 16.0, y], Hang::Start, &fit(&format!("read: {label}"), TEXT, sheet.room() - 18.0));
+            let words =
+                pen.fit(Words::Said(format!("{} {}", pen.say("read:"), pen.say(label))), TEXT, sheet.room() - 18.0);
+            pen.text("q", [MARGIN + 16.0, y], Hang::Start, words);
             y += 16.0;
         }
         let bottom = if crosses.is_empty() { field.bottom + 36.0 } else { y - 8.0 };
-        return drawing.close("Engine and demand", &desc(curves), bottom);
+        return drawing.close("Engine and demand", desc(sheet, curves), bottom);
     }
     for (at, text, class) in inside {
         column.add(class, at, text);
     }
     for (at, label) in crosses {
-        column.add("q", at, format!("read: {label}"));
+        let said = format!("{} {}", pen.say("read:"), pen.say(&label));
+        column.add("q", at, Words::Said(said));
     }
     column.set(pen, field.top - 2.0, field.bottom);
-    drawing.close("Engine and demand", &desc(curves), field.bottom + 36.0)
+    drawing.close("Engine and demand", desc(sheet, curves), field.bottom + 36.0)
 }
 
 fn scales(ground: [f64; 4], curves: &Curves) -> Field {
@@ -224,23 +227,26 @@ fn sentence(curves: &Curves) -> String {
     )
 }
 
-fn desc(curves: &Curves) -> String {
+fn desc(sheet: &Sheet, curves: &Curves) -> Words {
     let most = curves.engine.iter().map(|p| p.power.middle).fold(0.0, f64::max);
     let states: Vec<String> = curves
         .demand
         .iter()
-        .map(|d| format!("{}: {} and {}", d.state, span(&d.full_throttle.engine_speed), span(&d.full_throttle.speed)))
+        .map(|d| format!("{}: {}, {}", d.state, span(&d.full_throttle.engine_speed), span(&d.full_throttle.speed)))
         .collect();
-    format!(
-        "Power of one engine over engine speed. The engine gives at most {} kW at a rated {}. The propeller's demand crosses that \
-         limit at full throttle, {}. Accepted band {} to {} rpm ({}). {} full-throttle readings are marked with their \
-         instrument's spread.",
-        kilowatts(most),
-        span(&curves.rated_speed),
-        states.join("; "),
-        number(curves.accepted_band.low, 10.0),
-        number(curves.accepted_band.high, 10.0),
-        curves.accepted_band.source,
-        curves.marks.iter().filter(|m| m.full_throttle && m.engine_speed.is_some()).count()
-    )
+    let band = &curves.accepted_band;
+    let marks = curves.marks.iter().filter(|m| m.full_throttle && m.engine_speed.is_some()).count();
+    let said = [
+        sheet.say(&format!(
+            "Power of one engine over engine speed. The engine gives at most {} kW at a rated {}.",
+            kilowatts(most),
+            span(&curves.rated_speed)
+        )),
+        sheet.say("The propeller's demand crosses that limit at full throttle:"),
+        sheet.say_all(&states, "; ") + ".",
+        sheet.say(&format!("Accepted band {} to {} rpm", number(band.low, 10.0), number(band.high, 10.0))),
+        format!("({}).", sheet.say(&band.source)),
+        sheet.say(&format!("Full-throttle readings marked with their instrument's spread: {marks}.")),
+    ];
+    Words::Said(said.join(" "))
 }

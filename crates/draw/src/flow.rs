@@ -1,7 +1,6 @@
 //! Where the power goes: a stream that narrows from engine to hull as each loss turns off.
 
-use crate::measure::fit;
-use crate::pen::{Hang, P, Pen};
+use crate::pen::{Hang, P, Pen, Words};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{MARGIN, TEXT};
 use crate::words::{kilowatts, span};
@@ -53,9 +52,9 @@ pub fn picture(sheet: &Sheet, flows: &[PowerFlow]) -> Picture {
     let text = "Wash and swirl by momentum theory: what any propeller of this diameter must leave behind, swirl at its least. What \
                 remains of the propeller's losses is called friction. The bands are those of all boats that fit what is known.";
     bottom = drawing.prose("s", text, bottom + 22.0, 6) - 12.0;
-    let desc =
-        if flows.is_empty() { NOTHING.to_owned() } else { flows.iter().map(|f| desc(f)).collect::<Vec<_>>().join(" ") };
-    drawing.close("Where the power goes", &desc, bottom)
+    let said: Vec<String> = flows.iter().map(|f| desc(sheet, f)).collect();
+    let desc = if said.is_empty() { Words::from(NOTHING) } else { Words::Said(said.join(" ")) };
+    drawing.close("Where the power goes", desc, bottom)
 }
 
 /// One stream from `at` downward; returns its lower end.
@@ -75,12 +74,8 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f6
         engines,
         span(&flow.brake_band)
     );
-    pen.text(
-        "s",
-        [at[0], at[1] + 27.0],
-        Hang::Start,
-        &fit(&format!("{}: {}", flow.at, at_line.replace("one engine, ", "")), TEXT, room),
-    );
+    let words = pen.fit(&format!("{}: {}", flow.at, at_line.replace("one engine, ", "")), TEXT, room);
+    pen.text("s", [at[0], at[1] + 27.0], Hang::Start, words);
     let list = losses(flow);
     let left = at[0] + 4.0;
     let stem = left + stream + 26.0;
@@ -148,17 +143,15 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f6
     pen.shape("w l", &ring);
     let room_right = at[0] + room - stem - 18.0;
     for (at, name, value, _) in &labels {
-        pen.text("", [at[0], at[1] - 2.0], Hang::Start, &fit(name, TEXT, room_right));
-        pen.text("s", [at[0], at[1] + 12.0], Hang::Start, &fit(value, TEXT, room_right));
+        let (name, value) = (pen.fit(name, TEXT, room_right), pen.fit(value, TEXT, room_right));
+        pen.text("", [at[0], at[1] - 2.0], Hang::Start, name);
+        pen.text("s", [at[0], at[1] + 12.0], Hang::Start, value);
     }
     let hull = format!("{} kW move the hull, {}", kilowatts(flow.hull), share(flow.hull));
-    pen.text("e", [at[0], tip + 18.0], Hang::Start, &fit(&hull, TEXT * 1.06, room));
-    pen.text(
-        "s",
-        [at[0], tip + 33.0],
-        Hang::Start,
-        &fit(&format!("over all boats that fit: {}", span(&flow.useful)), TEXT, room),
-    );
+    let hull = pen.fit(&hull, TEXT * 1.06, room);
+    pen.text("e", [at[0], tip + 18.0], Hang::Start, hull);
+    let all = pen.fit(&format!("over all boats that fit: {}", span(&flow.useful)), TEXT, room);
+    pen.text("s", [at[0], tip + 33.0], Hang::Start, all);
     tip + 36.0
 }
 
@@ -180,20 +173,17 @@ fn sentence(flow: &PowerFlow) -> String {
     )
 }
 
-fn desc(flow: &PowerFlow) -> String {
-    let parts: Vec<String> = losses(flow).iter().map(|(name, kw)| format!("{name} {} kW", kilowatts(*kw))).collect();
-    let wake = if flow.interaction < 0.0 {
-        format!(" The wake gives back {} kW.", kilowatts(-flow.interaction))
-    } else {
-        String::new()
-    };
-    format!(
-        "{}, {} kn, {} rpm: {} kW from one engine; {}.{wake} To the hull {} kW.",
-        flow.at,
-        number(flow.speed, 0.1),
-        number(flow.engine_speed, 10.0),
-        kilowatts(flow.brake),
-        parts.join(", "),
-        kilowatts(flow.hull)
-    )
+fn desc(sheet: &Sheet, flow: &PowerFlow) -> String {
+    let mut parts: Vec<String> = vec![
+        flow.at.to_owned(),
+        format!("{} kn", number(flow.speed, 0.1)),
+        format!("{} rpm", number(flow.engine_speed, 10.0)),
+        format!("{} kW from one engine", kilowatts(flow.brake)),
+    ];
+    parts.extend(losses(flow).iter().map(|(name, kw)| format!("{name} {} kW", kilowatts(*kw))));
+    let mut text = sheet.say_all(&parts, ", ") + ".";
+    if flow.interaction < 0.0 {
+        text += &sheet.say(&format!(" The wake gives back {} kW.", kilowatts(-flow.interaction)));
+    }
+    format!("{text} {}", sheet.say(&format!("To the hull {} kW.", kilowatts(flow.hull))))
 }

@@ -1,8 +1,7 @@
 //! What we know: how each reading tightened the picture.
 
 use crate::axis::{Scale, step, ticks};
-use crate::measure::fit;
-use crate::pen::Hang;
+use crate::pen::{Hang, Words};
 use crate::rows::strip;
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{LEADING, MARGIN, TEXT};
@@ -19,9 +18,13 @@ pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
     let mut drawing = Drawing::open(sheet, &evidence.headline);
     let narrow = sheet.narrow();
     let mut rows: Vec<(String, Band, bool)> =
-        vec![("before any reading".to_owned(), evidence.engine_speed_before, false)];
+        vec![(sheet.say("before any reading"), evidence.engine_speed_before, false)];
     rows.extend(
-        evidence.readings.iter().take(MOST).map(|r| (format!("with {} alone", r.reading), r.engine_speed, true)),
+        evidence
+            .readings
+            .iter()
+            .take(MOST)
+            .map(|r| (sheet.say(&format!("with {} alone", r.reading)), r.engine_speed, true)),
     );
     let left_out = evidence.readings.len().saturating_sub(MOST);
     rows.push(("with all readings".to_owned(), evidence.engine_speed_after, false));
@@ -39,13 +42,14 @@ pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
     let mut y0 = top;
     for (i, (name, band, alone)) in rows.iter().enumerate() {
         pen.line("h", [MARGIN, y0], [sheet.width() - MARGIN, y0]);
+        let name = pen.fit(name, TEXT * 1.05, names);
         let class = if *alone { "q" } else { "e" };
         let y = if narrow {
-            pen.text(class, [MARGIN, y0 + 15.0], Hang::Start, &fit(name, TEXT * 1.05, names));
+            pen.text(class, [MARGIN, y0 + 15.0], Hang::Start, &name);
             pen.text("", [MARGIN, y0 + 30.0], Hang::Start, &span(band));
             y0 + 43.0
         } else {
-            pen.text(class, [MARGIN, y0 + 19.0], Hang::Start, &fit(name, TEXT * 1.05, names));
+            pen.text(class, [MARGIN, y0 + 19.0], Hang::Start, &name);
             pen.text("", [sheet.width() - MARGIN, y0 + 19.0], Hang::End, &span(band));
             y0 + 15.0
         };
@@ -81,7 +85,7 @@ pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
             y = row(pen, sheet, learnt, y);
         }
     }
-    drawing.close("What we know", &desc(evidence), y)
+    drawing.close("What we know", desc(sheet, evidence), y)
 }
 
 /// One quantity: its old band as a hollow bar of full length, the new one inside, moved and narrowed.
@@ -91,7 +95,8 @@ fn row(pen: &mut crate::pen::Pen, sheet: &Sheet, learnt: &Learnt, top: f64) -> f
     let bar_left = if narrow { MARGIN } else { sheet.width() - MARGIN - bar };
     let text_room = if narrow { sheet.room() } else { bar_left - MARGIN - 12.0 };
     pen.line("h", [MARGIN, top], [sheet.width() - MARGIN, top]);
-    pen.text("", [MARGIN, top + 16.0], Hang::Start, &fit(&learnt.quantity, TEXT, text_room));
+    let quantity = pen.fit(&learnt.quantity, TEXT, text_room);
+    pen.text("", [MARGIN, top + 16.0], Hang::Start, quantity);
     let change = if learnt.before == learnt.after {
         let way = if learnt.moved > 0.0 { "up" } else { "down" };
         format!(
@@ -100,9 +105,10 @@ fn row(pen: &mut crate::pen::Pen, sheet: &Sheet, learnt: &Learnt, top: f64) -> f
             number(learnt.narrowed_to, 0.01)
         )
     } else {
-        format!("{}  \u{2192}  {}", learnt.before, learnt.after)
+        format!("{}  \u{2192}  {}", pen.say(&learnt.before), pen.say(&learnt.after))
     };
-    pen.text("s", [MARGIN, top + 16.0 + LEADING], Hang::Start, &fit(&change, TEXT, text_room));
+    let change = pen.fit(&change, TEXT, text_room);
+    pen.text("s", [MARGIN, top + 16.0 + LEADING], Hang::Start, change);
     // ±1.2816 standard deviations of before fill half of the bar; a move shifts the new band within the whole.
     let unit = bar / 4.0 / 1.2816;
     let centre = bar_left + 0.5 * bar;
@@ -118,22 +124,24 @@ fn row(pen: &mut crate::pen::Pen, sheet: &Sheet, learnt: &Learnt, top: f64) -> f
     if narrow { top + 58.0 } else { top + 40.0 }
 }
 
-fn desc(evidence: &Evidence) -> String {
-    let readings: Vec<String> =
-        evidence.readings.iter().take(MOST).map(|r| format!("{}: {}", r.reading, span(&r.engine_speed))).collect();
-    let learnt: Vec<String> = evidence
-        .together
-        .iter()
-        .take(MOST)
-        .map(|l| {
-            format!("{} from {} to {}, {} of the width", l.quantity, l.before, l.after, number(l.narrowed_to, 0.01))
-        })
-        .collect();
-    format!(
-        "Engine speed expected at full throttle: before any reading {}; {}; with all readings {}. {}.",
-        span(&evidence.engine_speed_before),
-        readings.join("; "),
-        span(&evidence.engine_speed_after),
-        learnt.join("; ")
-    )
+fn desc(sheet: &Sheet, evidence: &Evidence) -> Words {
+    let mut rows = vec![format!("before any reading {}", span(&evidence.engine_speed_before))];
+    rows.extend(
+        evidence
+            .readings
+            .iter()
+            .take(MOST)
+            .map(|r| format!("{}: {}", sheet.say(&r.reading), sheet.say(&span(&r.engine_speed)))),
+    );
+    rows.push(format!("with all readings {}", span(&evidence.engine_speed_after)));
+    let learnt = evidence.together.iter().take(MOST).map(|l| {
+        let width = sheet.say(&format!("{} of the width", number(l.narrowed_to, 0.01)));
+        format!("{}: {} \u{2192} {}, {width}", sheet.say(&l.quantity), sheet.say(&l.before), sheet.say(&l.after))
+    });
+    Words::Said(format!(
+        "{} {}. {}.",
+        sheet.say("Engine speed expected at full throttle:"),
+        sheet.say_all(&rows, "; "),
+        learnt.collect::<Vec<_>>().join("; ")
+    ))
 }

@@ -1,13 +1,12 @@
 //! Labels at the lines, pushed apart so that none covers another.
 
-use crate::measure;
-use crate::pen::{Hang, P, Pen};
+use crate::pen::{Hang, P, Pen, Words};
 use crate::style::{LEADING, TEXT};
 
 struct Label {
     class: &'static str,
     at: P,
-    text: String,
+    text: Words,
 }
 
 /// Labels in one column.
@@ -25,7 +24,7 @@ impl Column {
     }
 
     /// A label for the point `at`.
-    pub fn add(&mut self, class: &'static str, at: P, text: impl Into<String>) {
+    pub fn add(&mut self, class: &'static str, at: P, text: impl Into<Words>) {
         self.labels.push(Label { class, at, text: text.into() });
     }
 
@@ -48,12 +47,13 @@ impl Column {
             places[i - 1] = places[i - 1].min(places[i] - LEADING);
         }
         for (label, y) in self.labels.iter().zip(places) {
+            let words = pen.fit(&label.text, TEXT, self.room);
             let reach = match self.hang {
                 Hang::End => self.x + 3.0,
                 _ => self.x - 3.0,
             };
             pen.line("h", label.at, [reach, y]);
-            pen.text(label.class, [self.x, y + 4.0], self.hang, &measure::fit(&label.text, TEXT, self.room));
+            pen.text(label.class, [self.x, y + 4.0], self.hang, words);
         }
     }
 }

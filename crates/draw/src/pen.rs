@@ -2,6 +2,7 @@
 
 use crate::measure;
 use std::fmt::Write as _;
+use words::Language;
 
 /// A point, px.
 pub type P = [f64; 2];
@@ -17,10 +18,45 @@ pub enum Hang {
     End,
 }
 
+/// What is to be set: English of ours, to be said in the sheet's language, or words that stand as they are.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Words {
+    /// Ours, in English.
+    Ours(String),
+    /// Names people gave, and what was said already.
+    Said(String),
+}
+
+impl From<&str> for Words {
+    fn from(text: &str) -> Words {
+        Words::Ours(text.to_owned())
+    }
+}
+
+impl From<String> for Words {
+    fn from(text: String) -> Words {
+        Words::Ours(text)
+    }
+}
+
+impl From<&String> for Words {
+    fn from(text: &String) -> Words {
+        Words::Ours(text.clone())
+    }
+}
+
+impl From<&Words> for Words {
+    fn from(words: &Words) -> Words {
+        words.clone()
+    }
+}
+
 /// Collects SVG elements. Coordinates are kept to a tenth of a pixel.
 #[derive(Clone, Debug, Default)]
 pub struct Pen {
     out: String,
+    /// What is written is written in it.
+    language: Language,
 }
 
 /// A number with at most one decimal, none where it is whole.
@@ -47,7 +83,47 @@ pub fn escape(text: &str) -> String {
     out
 }
 
+/// English of ours in a language.
+pub fn said(language: Language, english: &str) -> String {
+    if language == Language::English {
+        english.to_owned()
+    } else if english.contains(char::is_alphabetic) {
+        words::sentence(language, &measure::clean(english))
+    } else {
+        // Numbers need no catalogue.
+        words::number(language, english)
+    }
+}
+
 impl Pen {
+    /// A pen that writes this language.
+    pub fn of(language: Language) -> Pen {
+        Pen { out: String::new(), language }
+    }
+
+    /// The words in the sheet's language.
+    pub fn say(&self, words: impl Into<Words>) -> String {
+        match words.into() {
+            Words::Said(text) => text,
+            Words::Ours(text) => said(self.language, &text),
+        }
+    }
+
+    /// The words in the sheet's language, shortened to the room.
+    pub fn fit(&self, words: impl Into<Words>, size: f64, room: f64) -> Words {
+        Words::Said(measure::fit(&self.say(words), size, room))
+    }
+
+    /// The words in the sheet's language in lines no wider than `room`, at most `most` of them.
+    pub fn wrap(&self, words: impl Into<Words>, size: f64, room: f64, most: usize) -> Vec<Words> {
+        measure::wrap(&self.say(words), size, room, most).into_iter().map(Words::Said).collect()
+    }
+
+    /// How wide the words are in the sheet's language, px.
+    pub fn width(&self, words: impl Into<Words>, size: f64) -> f64 {
+        measure::width(&self.say(words), size)
+    }
+
     /// What was drawn.
     pub fn finish(self) -> String {
         self.out
@@ -123,8 +199,8 @@ impl Pen {
     }
 
     /// A line of text in `class`. The caller has seen to its width.
-    pub fn text(&mut self, class: &str, at: P, hang: Hang, text: &str) {
-        let text = measure::clean(text);
+    pub fn text(&mut self, class: &str, at: P, hang: Hang, words: impl Into<Words>) {
+        let text = measure::clean(&self.say(words));
         if text.is_empty() {
             return;
         }
@@ -179,7 +255,7 @@ impl Pen {
     }
 
     /// A dimension line between two points, its text beside the middle.
-    pub fn dimension(&mut self, a: P, b: P, text_at: P, hang: Hang, text: &str) {
+    pub fn dimension(&mut self, a: P, b: P, text_at: P, hang: Hang, text: impl Into<Words>) {
         self.line("h", a, b);
         self.head("k", b, a, 7.0);
         self.head("k", a, b, 7.0);

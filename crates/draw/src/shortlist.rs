@@ -1,8 +1,7 @@
 //! The shortlist at a glance.
 
 use crate::axis::{Scale, step, ticks};
-use crate::measure::{fit, wrap};
-use crate::pen::Hang;
+use crate::pen::{Hang, Words};
 use crate::rows::strip;
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{LEADING, MARGIN, TEXT};
@@ -50,7 +49,7 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
         pen.line("h", [b1, top - 4.0], [b1, bottom]);
     }
     let accepted = format!("accepted {} to {}", number(band.low, 10.0), number(band.high, 10.0));
-    let half = 0.5 * crate::measure::width(&accepted, TEXT);
+    let half = 0.5 * pen.width(&accepted, TEXT);
     let middle = (0.5 * (b0 + b1)).min(right - half).max(left + half);
     pen.text("", [middle, top - 10.0], Hang::Middle, &accepted);
     let chance_at = right + 10.0;
@@ -64,13 +63,13 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
         pen.line("h", [MARGIN, y0], [sheet.width() - MARGIN, y0]);
         let name = format!("{}. {}", place + 1, c.what);
         let y = if narrow {
-            for (k, line) in (0_u8..).zip(&wrap(&name, TEXT * if i == 0 { 1.12 } else { 1.0 }, names, 2)) {
+            for (k, line) in (0_u8..).zip(&pen.wrap(&name, TEXT * if i == 0 { 1.12 } else { 1.0 }, names, 2)) {
                 let base = y0 + 15.0 + LEADING * f64::from(k);
                 pen.text(if i == 0 { "e" } else { "" }, [MARGIN, base], Hang::Start, line);
             }
             y0 + 50.0
         } else {
-            let lines = wrap(&name, TEXT * if i == 0 { 1.12 } else { 1.0 }, names, 2);
+            let lines = pen.wrap(&name, TEXT * if i == 0 { 1.12 } else { 1.0 }, names, 2);
             for (k, line) in (0_u8..).zip(&lines) {
                 let base = y0 + if lines.len() > 1 { 16.0 } else { 24.0 } + LEADING * f64::from(k);
                 pen.text(if i == 0 { "e" } else { "" }, [MARGIN, base], Hang::Start, line);
@@ -82,7 +81,8 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
         if !narrow {
             let fuel =
                 if c.cruise_fuel.middle > 0.0 { span(&c.cruise_fuel).replace(" L/h", "") } else { "none".to_owned() };
-            pen.text("s", [fuel_at, y + 4.0], Hang::End, &fit(&fuel, TEXT, fuel_room - 8.0));
+            let fuel = pen.fit(&fuel, TEXT, fuel_room - 8.0);
+            pen.text("s", [fuel_at, y + 4.0], Hang::End, fuel);
         }
     }
     let (from, to) = scale.ends();
@@ -99,28 +99,32 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
     if !narrow {
         let text =
             format!("Fuel at {} kn. {} sizes were looked at.", number(choice.cruise_speed, 0.1), choice.considered);
-        pen.text("s", [MARGIN, bottom + 33.0], Hang::Start, &fit(&text, TEXT, left - MARGIN));
+        let words = pen.fit(&text, TEXT, left - MARGIN);
+        pen.text("s", [MARGIN, bottom + 33.0], Hang::Start, words);
         end = bottom + 36.0;
     }
-    drawing.close("Shortlist", &desc(choice, &list), end)
+    drawing.close("Shortlist", desc(sheet, choice, &list), end)
 }
 
-fn desc(choice: &Choice, list: &[(usize, &Candidate)]) -> String {
+fn desc(sheet: &Sheet, choice: &Choice, list: &[(usize, &Candidate)]) -> Words {
     let rows: Vec<String> = list
         .iter()
         .map(|(i, c)| {
             format!(
-                "{}: {}, {} at full throttle, inside the band {}",
+                "{}: {}, {}",
                 i + 1,
-                c.what,
-                span(&c.full_throttle.engine_speed),
-                short_chance(c.in_band)
+                sheet.say(&c.what),
+                sheet.say(&format!(
+                    "{} at full throttle, inside the band {}",
+                    span(&c.full_throttle.engine_speed),
+                    short_chance(c.in_band)
+                ))
             )
         })
         .collect();
-    format!(
-        "Shortlist for duty {}, best first, each with the engine speed it would reach at full throttle. {}.",
-        choice.duty,
-        rows.join("; ")
-    )
+    let what = format!(
+        "Shortlist for duty {}, best first, each with the engine speed it would reach at full throttle.",
+        choice.duty
+    );
+    Words::Said(format!("{} {}.", sheet.say(&what), rows.join("; ")))
 }

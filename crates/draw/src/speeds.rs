@@ -1,8 +1,7 @@
 //! Engine speed, fuel and slip over boat speed.
 
 use crate::axis::Field;
-use crate::measure::fit;
-use crate::pen::Hang;
+use crate::pen::{Hang, Words};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{MARGIN, TEXT};
 use crate::words::{bare, span};
@@ -76,9 +75,9 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
             if i == 0 {
                 let at = field.at(speed.middle, value.middle);
                 let room = (at[0] - left - 16.0).max(0.0);
-                let text = fit(&mark.label, TEXT, room.min(240.0));
+                let text = pen.fit(&mark.label, TEXT, room.min(240.0));
                 if room > 60.0 {
-                    pen.text("o q", [at[0] - 9.0, at[1] - 7.0], Hang::End, &text);
+                    pen.text("o q", [at[0] - 9.0, at[1] - 7.0], Hang::End, text);
                 }
             }
         }
@@ -98,7 +97,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
             2,
         ) - 10.0;
     }
-    drawing.close("Speed, rpm, fuel and slip", &desc(curves), bottom)
+    drawing.close("Speed, rpm, fuel and slip", desc(sheet, curves), bottom)
 }
 
 fn at_cruise(curves: &Curves) -> Option<&SpeedRow> {
@@ -125,7 +124,7 @@ fn sentence(curves: &Curves) -> String {
     format!("{cruise}{top}{hump}")
 }
 
-fn desc(curves: &Curves) -> String {
+fn desc(sheet: &Sheet, curves: &Curves) -> Words {
     let rows: Vec<String> = curves
         .speeds
         .iter()
@@ -140,8 +139,10 @@ fn desc(curves: &Curves) -> String {
             )
         })
         .collect();
-    format!(
-        "Engine speed, fuel and apparent slip over boat speed with their bands: {}. Readings are red-lead crosses.",
-        rows.join("; ")
-    )
+    Words::Said(format!(
+        "{} {}. {}",
+        sheet.say("Engine speed, fuel and apparent slip over boat speed with their bands:"),
+        sheet.say_all(&rows, "; "),
+        sheet.say("Readings are red-lead crosses.")
+    ))
 }

@@ -1,6 +1,6 @@
 //! Paddlewheel effect from above: where the stern goes, ahead from rest and astern.
 
-use crate::pen::{Hang, P, Pen};
+use crate::pen::{Hang, P, Pen, Words};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::MARGIN;
 use counsel::fit::report::Fit;
@@ -42,10 +42,12 @@ pub fn picture(sheet: &Sheet, fit: &Fit) -> Picture {
     }
     let mut y = top + 1.04 * length + 46.0;
     for reason in &walk.because {
-        y = drawing.prose("s", &format!("{}.", counsel::phrase::capital(reason.trim_end_matches('.'))), y, 4);
+        let said = counsel::phrase::capital(&sheet.say(reason.trim_end_matches('.')));
+        y = drawing.prose("s", Words::Said(format!("{said}.")), y, 4);
     }
-    let desc = format!("The boat from above, bow up. {} {}", walk.sentence, walk.because.join(". "));
-    drawing.close("Which way the stern goes", &desc, y - 8.0)
+    let said =
+        [sheet.say("The boat from above, bow up."), sheet.say(&walk.sentence), sheet.say_all(&walk.because, ". ")];
+    drawing.close("Which way the stern goes", Words::Said(said.join(" ")), y - 8.0)
 }
 
 /// A hull from above, bow up, its stern swung to starboard by so many degrees.

@@ -4,5 +4,6 @@
 mod common;
 mod files;
 mod pictures;
+mod spanish;
 mod stretches;
 mod teach;

@@ -2,16 +2,17 @@
 use crate::common::{Case, all, job, kittiwake};
 use counsel::report::Band;
 use draw::{Picture, Sheet, Theme};
+use words::Language;
 
 const WIDTHS: [f64; 2] = [360.0, 1200.0];
 const LONGEST: usize = 40_000;
 
 fn sheet(boat: &str, width: f64) -> Sheet<'_> {
-    Sheet { boat, date: "2 May 2026", width }
+    Sheet { boat, date: "2 May 2026", width, language: Language::English }
 }
 
 /// What must hold for any picture: well-formed, short, self-contained, nothing outside the sheet, no broken number.
-fn sound(name: &str, picture: &Picture) {
+pub fn sound(name: &str, picture: &Picture) {
     let svg = &picture.svg;
     assert!(svg.len() < LONGEST, "{name}: {} bytes", svg.len());
     assert!(!svg.contains("NaN") && !svg.contains("inf"), "{name} holds a broken number");
@@ -114,7 +115,7 @@ fn strange_names_break_nothing() {
         case.diagnosis.causes[0].cause = name.to_owned();
         case.drawn.origin = name.to_owned();
         for width in [320.0, 360.0, 700.0, 1200.0, 2000.0] {
-            for (which, picture) in all(&case, &Sheet { boat: name, date: name, width }) {
+            for (which, picture) in all(&case, &Sheet { boat: name, date: name, width, language: Language::English }) {
                 sound(which, &picture);
                 assert!(!picture.svg.contains("<script") && !picture.svg.contains('\u{202e}'));
             }

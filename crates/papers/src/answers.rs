@@ -2,9 +2,9 @@
 
 use counsel::fit::report::Fit;
 use counsel::order::report::OrderSheet;
-use counsel::report::{Band, Candidate, Choice, Diagnosis, Evidence, Judgement, Step};
+use counsel::report::{Band, Candidate, Choice, Diagnosis, Evidence, FullThrottle, Judgement, Step};
 use counsel::survey::SurveyReport;
-use counsel::{Curves, Lack, Options};
+use counsel::{Curves, Lack, Options, Prepared};
 use job::{Cup, Job, Quantity};
 use serde::Serialize;
 use words::Language;
@@ -56,6 +56,8 @@ pub struct Answers {
     pub sheet: Option<OrderSheet>,
     /// Answer of `fit` for what is to go on the shaft.
     pub fit: Option<Fit>,
+    /// The job with what is to go on the shaft in place of what is fitted.
+    pub(crate) fitting: Job,
     options: Options,
 }
 
@@ -83,21 +85,43 @@ impl Answers {
     /// propeller fitted does not suit the engine; see also [`Answers::ordering`].
     #[must_use]
     pub fn gather(job: &Job, text: &str, options: &Options) -> Answers {
-        let judgement = counsel::judge(job, options);
+        // The questions do not hang on one another, but all lack the same where the first lacks something.
+        let prepared = Prepared::new(job, options);
+        let ((judged, choice), (diagnosis, evidence)) = rayon::join(
+            || {
+                rayon::join(
+                    || prepared.as_ref().map(|p| (p.judge(), p.curves(None))).map_err(Clone::clone),
+                    || prepared.as_ref().ok().and_then(|_| counsel::choose(job, options).ok()),
+                )
+            },
+            || {
+                rayon::join(
+                    || prepared.as_ref().ok().and_then(|_| counsel::diagnose(job, options).ok()),
+                    || {
+                        let asked = prepared.as_ref().ok().filter(|_| !job.readings.is_empty());
+                        asked.and_then(|_| counsel::evidence(job, options).ok())
+                    },
+                )
+            },
+        );
+        let (judgement, curves) = match judged {
+            Ok((judgement, curves)) => (judgement, Some(curves)),
+            Err(lack) => (Err(lack), None),
+        };
         let able = judgement.is_ok();
-        let ask = |able: bool| able.then_some(());
         let mut answers = Answers {
             text: text.to_owned(),
             job: job.clone(),
-            choice: ask(able).and_then(|()| counsel::choose(job, options).ok()),
-            diagnosis: ask(able).and_then(|()| counsel::diagnose(job, options).ok()),
-            evidence: ask(able && !job.readings.is_empty()).and_then(|()| counsel::evidence(job, options).ok()),
-            curves: ask(able).and_then(|()| counsel::curves(job, options).ok()),
+            choice: choice.filter(|_| able),
+            diagnosis: diagnosis.filter(|_| able),
+            evidence: evidence.filter(|_| able),
+            curves: curves.filter(|_| able),
             survey: counsel::survey::survey(job),
             judgement,
             order: None,
             sheet: None,
             fit: None,
+            fitting: job.clone(),
             options: *options,
         };
         let stated = job.order.diameter.is_some() || job.order.pitch.is_some() || job.order.blades.is_some();
@@ -108,7 +132,7 @@ impl Answers {
         if let Some(best) = best {
             return answers.ordering(&best);
         }
-        answers.ask_order(job, able);
+        let full_throttle = answers.ask_order(job, able);
         answers.order = answers.sheet.as_ref().filter(|_| stated).map(|sheet| {
             let with = counsel::order::ordered(job).propeller;
             let metres = |q: &Option<Quantity>| q.as_ref().map(|q| q.middle);
@@ -120,7 +144,7 @@ impl Answers {
                 diameter: diameter.map(|d| 1000.0 * d),
                 reduction: None,
                 engine_speed: sheet.engine_speed,
-                speed: None,
+                speed: full_throttle.map(|full| full.speed),
                 right: sheet.verdict.right,
             }
         });
@@ -149,7 +173,7 @@ impl Answers {
             }
             job.drive.reduction = Some(Quantity::exact(candidate.reduction, format!("{:.2}", candidate.reduction)));
         }
-        self.ask_order(&job, true);
+        let _ = self.ask_order(&job, true);
         self.order = Some(Ordered {
             what: candidate.what.clone(),
             step: Some(candidate.step),
@@ -162,8 +186,12 @@ impl Answers {
         self
     }
 
-    fn ask_order(&mut self, job: &Job, able: bool) {
-        self.sheet = able.then(|| counsel::order(job, &self.options).ok()).flatten();
-        self.fit = able.then(|| counsel::fit(&counsel::order::ordered(job), &self.options).ok()).flatten();
+    /// The order and its fit; what it would do at full throttle.
+    fn ask_order(&mut self, job: &Job, able: bool) -> Option<FullThrottle> {
+        let asked = able.then(|| counsel::order::considered(job, &self.options).ok()).flatten();
+        self.fitting = counsel::order::ordered(job);
+        let full_throttle = asked.as_ref().map(|c| c.full_throttle.clone());
+        (self.sheet, self.fit) = asked.map(|c| (c.sheet, c.fit)).unzip();
+        full_throttle
     }
 }

@@ -4,4 +4,5 @@ mod boats;
 mod pages;
 #[cfg(feature = "pdf")]
 mod pdf;
+mod spanish;
 mod strange;

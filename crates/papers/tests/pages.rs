@@ -117,3 +117,17 @@ fn the_bands_agreed_beforehand_are_those_of_the_judgement() {
     }
     assert!(page.contains("class=\"blank\""));
 }
+
+/// What a stated order would do is on the sea-trial sheet with its speed, and the fit sheet shows the propeller ordered.
+#[test]
+fn a_stated_order_has_its_speed_and_its_picture() {
+    let text = example("kittiwake");
+    let answers = answers(&text);
+    let ordered = answers.order.as_ref().expect("an order");
+    let speed = span(ordered.speed.as_ref().expect("its speed"));
+    let made = papers_of(&text, Language::English);
+    let trial = html::page(one(&made, Kind::SeaTrial)).replace('\u{a0}', " ");
+    assert!(trial.contains(&speed), "{speed}");
+    let fit = html::page(one(&made, Kind::Fit)).replace('\u{a0}', " ");
+    assert!(fit.contains("406 mm, 16 in across"), "the picture of another propeller");
+}

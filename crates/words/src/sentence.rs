@@ -1,6 +1,6 @@
 //! Sentences that come out of the judgement in English, in another language.
 //!
-//! `counsel` and `hydro` speak English, with their numbers already in the sentence. A catalogue (`sentences/es.tsv`) holds each
+//! `counsel` and `hydro` speak English, with their numbers already in the sentence. A catalogue (`sentences/es.tsv`, that of the pictures in `sentences/draw.es.tsv`) holds each
 //! sentence with holes (`{}`) where its numbers and names stand, and the same in the other language; what stands in a hole is
 //! translated in its turn. A sentence the catalogue does not know is left in English rather than half guessed;
 //! [`untranslated`] tells which.
@@ -12,32 +12,34 @@ use crate::{Language, number};
 
 /// The catalogue: one line for one sentence, English, a tab, Spanish. Holes are `{}` in order, or `{1}`, `{2}` where the
 /// Spanish changes their order.
-const SPANISH: &str = include_str!("../sentences/es.tsv");
-
-/// Holes inside holes inside holes: deeper is a loop, not a sentence.
-const DEEPEST: u8 = 6;
+const SPANISH: &str = concat!(include_str!("../sentences/es.tsv"), include_str!("../sentences/draw.es.tsv"));
 
 /// The sentence in the language wanted; what the catalogue does not know stays English.
 #[must_use]
 pub fn sentence(language: Language, english: &str) -> String {
     match language {
         Language::English => english.to_owned(),
-        Language::Spanish => translated(english, 0).unwrap_or_else(|| english.to_owned()),
+        Language::Spanish => Reader::default().translated(english).map_or_else(|| english.to_owned(), |(said, _)| said),
     }
 }
 
 /// Whether the catalogue has no words for this sentence, so that it would stand in English on the page.
 #[must_use]
 pub fn untranslated(language: Language, english: &str) -> bool {
-    language == Language::Spanish && translated(english, 0).is_none()
+    language == Language::Spanish && Reader::default().translated(english).is_none()
 }
 
-/// Letters that a sentence must have outside its holes to be recognised by them alone.
+/// Letters that a sentence must have outside its holes to be recognised by them alone: below it every hole must be known too.
+/// Read off the catalogue, not derived: with eight or fewer it holds labels and joints (`{} to {} rpm`, `As fitted: {}`), whose
+/// holes are words of ours; from nine on come sentences round a name that people gave (`with {} alone`, `reading of {}`). On
+/// the wrong side nothing false is said: the sentence stays in English as a whole.
 const THIN: usize = 9;
 
 /// A sentence with holes: what is fixed around them, and the other language's parts.
 struct Template {
     fixed: Vec<&'static str>,
+    /// Letters outside the holes.
+    letters: usize,
     parts: Vec<Part>,
 }
 
@@ -53,6 +55,10 @@ struct Catalogue {
     whole: HashMap<&'static str, &'static str>,
     /// Sentences with holes, the most fixed text first: the most particular sentence wins.
     templates: Vec<Template>,
+    /// Those that may begin with a letter: the ones that do, and the ones that begin with a hole, in their order.
+    by_first: HashMap<char, Vec<usize>>,
+    /// Those that begin with a hole.
+    open: Vec<usize>,
 }
 
 static CATALOGUE: LazyLock<Catalogue> = LazyLock::new(|| {
@@ -60,13 +66,22 @@ static CATALOGUE: LazyLock<Catalogue> = LazyLock::new(|| {
     let mut templates = Vec::new();
     for (english, spanish) in SPANISH.lines().filter_map(|line| line.split_once('\t')) {
         if english.contains("{}") {
-            templates.push(Template { fixed: english.split("{}").collect(), parts: parts(spanish) });
+            let fixed: Vec<&str> = english.split("{}").collect();
+            let letters = fixed.iter().flat_map(|text| text.chars()).filter(|c| c.is_alphabetic()).count();
+            templates.push(Template { fixed, letters, parts: parts(spanish) });
         } else {
             whole.insert(english, spanish);
         }
     }
     templates.sort_by_key(|template| std::cmp::Reverse(template.fixed.iter().map(|text| text.len()).sum::<usize>()));
-    Catalogue { whole, templates }
+    let first = |template: &Template| template.fixed.first().and_then(|text| text.chars().next());
+    let with = |letter: Option<char>| -> Vec<usize> {
+        let fits = |template: &Template| first(template).is_none_or(|c| Some(c) == letter);
+        templates.iter().enumerate().filter(|(_, template)| fits(template)).map(|(at, _)| at).collect()
+    };
+    let by_first = templates.iter().filter_map(first).map(|letter| (letter, with(Some(letter)))).collect();
+    let open = with(None);
+    Catalogue { whole, templates, by_first, open }
 });
 
 /// `a {} b {2} c` as its parts.
@@ -85,77 +100,174 @@ fn parts(text: &'static str) -> Vec<Part> {
     found
 }
 
-fn translated(english: &str, depth: u8) -> Option<String> {
-    if depth > DEEPEST {
-        return None;
-    }
-    let text = english.trim();
-    if text.is_empty() {
-        return Some(english.to_owned());
-    }
-    known(text, depth)
-        .or_else(|| {
-            // A full stop, a colon or a bracket may have been put on, or a first letter raised, where the sentence was used.
-            let bare = text.trim_end_matches('.');
-            (bare != text).then(|| known(bare, depth).map(|said| said + ".")).flatten()
-        })
-        .or_else(|| {
-            with_other_first_letter(text).and_then(|(other, upper)| {
-                let bare = other.trim_end_matches('.');
-                let said =
-                    known(&other, depth).or_else(|| known(bare, depth).map(|said| said + &other[bare.len()..]))?;
-                Some(first_letter(&said, upper))
-            })
-        })
-        .or_else(|| measured(text))
-        .or_else(|| in_pieces(text, depth))
+/// A text in the other language, and whether all of it is: names and what is not known may stand in its holes as they were.
+type Read = Option<(String, bool)>;
+
+/// Reads one sentence. What was found for a part of it is kept: parts come back in many readings of the whole.
+#[derive(Default)]
+struct Reader {
+    found: HashMap<String, Read>,
 }
 
-/// The sentence as the catalogue has it, whole or with holes.
-fn known(text: &str, depth: u8) -> Option<String> {
-    if let Some(said) = CATALOGUE.whole.get(text) {
-        return Some((*said).to_owned());
+impl Reader {
+    /// The text in the other language. A hole is shorter than its sentence, so this comes to an end.
+    fn translated(&mut self, english: &str) -> Read {
+        let text = english.trim();
+        if text.is_empty() {
+            return Some((english.to_owned(), true));
+        }
+        if let Some(found) = self.found.get(text) {
+            return found.clone();
+        }
+        let said = self.read(text);
+        self.found.insert(text.to_owned(), said.clone());
+        said
     }
-    CATALOGUE.templates.iter().find_map(|template| {
-        let holes = holes(text, &template.fixed)?;
-        // `{} to {}` fits half of all sentences: where little is fixed, everything in the holes must be known too.
-        let thin = template.fixed.iter().flat_map(|text| text.chars()).filter(|c| c.is_alphabetic()).count() < THIN;
-        let mut said = String::new();
+
+    /// The first way in which all of the text is known, else the first in which part of it is.
+    fn read(&mut self, text: &str) -> Read {
+        let measured = |_: &mut Reader, text: &str| measured(text);
+        let ways = [Reader::known, Reader::as_placed, measured, Reader::in_pieces, Reader::with_aside];
+        let mut partly = None;
+        for way in ways {
+            match way(self, text) {
+                Some((said, true)) => return Some((said, true)),
+                said => partly = partly.or(said),
+            }
+        }
+        partly
+    }
+
+    /// With a full stop put on, or with the first letter's case changed, where the sentence was used.
+    fn as_placed(&mut self, text: &str) -> Read {
+        let bare = text.trim_end_matches('.');
+        if bare != text
+            && let Some((said, whole)) = self.known(bare)
+        {
+            return Some((said + ".", whole));
+        }
+        let (other, upper) = with_other_first_letter(text)?;
+        let bare = other.trim_end_matches('.');
+        let said =
+            self.known(&other).or_else(|| self.known(bare).map(|(said, whole)| (said + &other[bare.len()..], whole)));
+        said.map(|(said, whole)| (first_letter(&said, upper), whole))
+    }
+
+    /// The sentence as the catalogue has it, whole or with holes.
+    fn known(&mut self, text: &str) -> Read {
+        if let Some(said) = CATALOGUE.whole.get(text) {
+            return Some(((*said).to_owned(), true));
+        }
+        let first = text.chars().next()?;
+        let may = CATALOGUE.by_first.get(&first).unwrap_or(&CATALOGUE.open);
+        let mut partly = None;
+        for at in may {
+            let template = &CATALOGUE.templates[*at];
+            for holes in readings(text, &template.fixed) {
+                match self.filled(template, &holes) {
+                    Some((said, true)) => return Some((said, true)),
+                    // `{} to {}` fits half of all sentences: where little is fixed, everything in the holes must be known.
+                    Some(said) if partly.is_none() && template.letters >= THIN => partly = Some(said),
+                    _ => {}
+                }
+            }
+        }
+        partly
+    }
+
+    /// The other language's sentence with these holes; what is not known is left as it is.
+    fn filled(&mut self, template: &Template, holes: &[&str]) -> Read {
+        let (mut said, mut whole) = (String::new(), true);
         for part in &template.parts {
             match part {
                 Part::Text(text) => said.push_str(text),
                 Part::Hole(at) => {
                     let hole = holes.get(*at)?;
-                    match translated(hole, depth + 1) {
-                        Some(words) => said.push_str(&words),
-                        None if thin => return None,
-                        None => said.push_str(&number(Language::Spanish, hole)),
-                    }
+                    let (words, known) =
+                        self.translated(hole).unwrap_or_else(|| (number(Language::Spanish, hole), false));
+                    said.push_str(&words);
+                    whole &= known;
                 }
             }
         }
-        Some(said)
-    })
+        Some((said, whole))
+    }
+
+    /// What people noted stands in brackets behind words of ours, and stays as it was.
+    fn with_aside(&mut self, text: &str) -> Read {
+        let (ours, aside) = text.strip_suffix(')')?.split_once(" (")?;
+        let (said, _) = self.translated(ours)?;
+        let (aside, _) = self.translated(aside).unwrap_or_else(|| (aside.to_owned(), false));
+        Some((format!("{said} ({aside})"), false))
+    }
+
+    /// Clauses joined by the program: each on its own, when every one of them is known.
+    fn in_pieces(&mut self, text: &str) -> Read {
+        let mut partly = None;
+        for joint in [". ", "; ", ": ", ", "] {
+            match self.at_joints(text, joint) {
+                Some((said, true)) => return Some((said, true)),
+                said => partly = partly.or(said),
+            }
+        }
+        partly
+    }
+
+    fn at_joints(&mut self, text: &str, joint: &str) -> Read {
+        if !text.contains(joint) {
+            return None;
+        }
+        let (mut said, mut whole) = (Vec::new(), true);
+        let mut pieces = text.split(joint).peekable();
+        while let Some(piece) = pieces.next() {
+            // A sentence keeps its full stop while it is looked up.
+            let stop = joint == ". " && pieces.peek().is_some();
+            let (words, known) = self.translated(&if stop { format!("{piece}.") } else { piece.to_owned() })?;
+            said.push(if stop { words.trim_end_matches('.').to_owned() } else { words });
+            whole &= known;
+        }
+        Some((said.join(joint), whole))
+    }
 }
 
-/// What stands in the holes, when the fixed text is found in this order from end to end. No hole is empty.
-fn holes<'a>(text: &'a str, fixed: &[&str]) -> Option<Vec<&'a str>> {
-    let (first, rest) = fixed.split_first()?;
-    let (last, middle) = rest.split_last()?;
-    let mut left = text.strip_prefix(first)?.strip_suffix(last)?;
-    let mut found = Vec::with_capacity(rest.len());
-    for piece in middle {
-        let (hole, after) = left.split_once(piece)?;
-        found.push(hole);
-        left = after;
+/// Most ways looked at in which one text fits one sentence.
+const READINGS: usize = 12;
+
+/// What stands in the holes, in every way in which the fixed text is found in this order from end to end. No hole is empty.
+fn readings<'a>(text: &'a str, fixed: &[&str]) -> Vec<Vec<&'a str>> {
+    let mut found = Vec::new();
+    if let Some((first, rest)) = fixed.split_first()
+        && let Some((last, middle)) = rest.split_last()
+        && let Some(left) = text.strip_prefix(first).and_then(|left| left.strip_suffix(last))
+    {
+        fit(left, middle, &mut Vec::new(), &mut found);
     }
-    found.push(left);
+    found
+}
+
+fn fit<'a>(left: &'a str, pieces: &[&str], holes: &mut Vec<&'a str>, found: &mut Vec<Vec<&'a str>>) {
     // A hole of several sentences means that the fixed text was found by chance.
-    found.iter().all(|hole| !hole.is_empty() && !hole.contains(". ")).then_some(found)
+    let sound = |hole: &str| !hole.is_empty() && !hole.contains(". ");
+    let Some((piece, pieces)) = pieces.split_first() else {
+        if sound(left) {
+            found.push(holes.iter().copied().chain([left]).collect());
+        }
+        return;
+    };
+    for (at, _) in left.match_indices(piece) {
+        if found.len() >= READINGS {
+            return;
+        }
+        if sound(&left[..at]) {
+            holes.push(&left[..at]);
+            fit(&left[at + piece.len()..], pieces, holes, found);
+            holes.pop();
+        }
+    }
 }
 
 /// A quantity that needs no sentence: numbers, units, and the few words between them.
-fn measured(text: &str) -> Option<String> {
+fn measured(text: &str) -> Read {
     let mut digits = false;
     let words: Option<Vec<&str>> = text
         .split(' ')
@@ -170,26 +282,19 @@ fn measured(text: &str) -> Option<String> {
                 "to" => Some("a"),
                 "by" | "x" => Some("por"),
                 "in" | "mm" | "m" | "cm" | "kn" | "rpm" | "kW" | "hp" | "kg" | "t" | "N" | "Nm" | "Hz" | "s"
-                | "m/s" | "L/h" | "N/mm2" | "kPa" | "kN" | "g" | "" | "=" | "/" | "+" | "-" | "\u{d7}" => Some(word),
+                | "m/s" | "L/h" | "g/kWh" | "\u{b5}m" | "\u{b0}C" | "\u{b0}" | "R" | "N/mm2" | "kPa" | "kN" | "g"
+                | "" | "=" | "/" | "+" | "-" | "\u{d7}" => Some(word),
                 "degrees" => Some("grados"),
+                "rough" => Some("de rugosidad"),
+                "high" => Some("de m\u{e1}s"),
+                "low" => Some("de menos"),
                 "blades" => Some("palas"),
                 _ => None,
             }
         })
         .collect();
     let words = words?;
-    digits.then(|| number(Language::Spanish, &words.join(" ")))
-}
-
-/// Clauses joined by the program: each on its own, when every one of them is known.
-fn in_pieces(text: &str, depth: u8) -> Option<String> {
-    [". ", "; ", ": ", ", "].iter().find_map(|joint| {
-        if !text.contains(joint) {
-            return None;
-        }
-        let said: Option<Vec<String>> = text.split(joint).map(|piece| translated(piece, depth + 1)).collect();
-        Some(said?.join(joint))
-    })
+    digits.then(|| (number(Language::Spanish, &words.join(" ")), true))
 }
 
 /// The same with the first letter's case changed, and whether the text's own is a capital.

@@ -73,7 +73,8 @@ pub fn run(args: &DrawArgs, common: &Common, colour: bool) -> Result<Outcome, Fa
     let loaded = load::job(&args.job, colour)?;
     let job = &loaded.job;
     let date = args.date.clone().unwrap_or_else(|| last_date(job));
-    let sheet = Sheet { boat: &job.title, date: &date, width: f64::from(args.width) };
+    let sheet =
+        Sheet { boat: &job.title, date: &date, width: f64::from(args.width), language: args.language.language() };
     let wanted: Vec<DrawWhat> = if args.what.is_empty() { DrawWhat::ALL.to_vec() } else { args.what.clone() };
     let pictures = pictures(job, &sheet, &wanted, args, common)?;
     fs::create_dir_all(&args.output).map_err(|cause| Failure::Write { file: args.output.clone(), cause })?;
@@ -102,7 +103,8 @@ pub fn run(args: &DrawArgs, common: &Common, colour: bool) -> Result<Outcome, Fa
 pub fn one(args: &DrawArgs, common: &Common) -> Result<Option<String>, Failure> {
     let job = load::job(&args.job, false)?.job;
     let date = args.date.clone().unwrap_or_else(|| last_date(&job));
-    let sheet = Sheet { boat: &job.title, date: &date, width: f64::from(args.width) };
+    let sheet =
+        Sheet { boat: &job.title, date: &date, width: f64::from(args.width), language: args.language.language() };
     let drawn = pictures(&job, &sheet, args.what.get(..1).unwrap_or_default(), args, common)?;
     Ok(drawn.into_iter().next().and_then(|(_, picture)| picture).map(|picture| picture.resolved(Theme::Light)))
 }

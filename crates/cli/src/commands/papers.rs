@@ -5,11 +5,10 @@ use std::path::PathBuf;
 
 use papers::{Answers, Kind, Paper, Setting, Size};
 use serde::Serialize;
-use words::Language;
 
 use crate::Outcome;
 use crate::answer::Report;
-use crate::args::{Common, LanguageWord, PaperSize, PaperWord, PapersArgs};
+use crate::args::{Common, PaperSize, PapersArgs};
 use crate::commands::choose;
 use crate::failure::{Failure, shown};
 use crate::ink::Ink;
@@ -71,18 +70,15 @@ pub fn run(args: &PapersArgs, common: &Common, colour: bool) -> Result<Outcome, 
         answers = ordering(answers, usize::from(number))?;
     }
     let setting = Setting {
-        language: match args.language {
-            LanguageWord::En => Language::English,
-            LanguageWord::Es => Language::Spanish,
-        },
+        language: args.language.language(),
         size: match args.size {
             PaperSize::A4 => Size::A4,
             PaperSize::Letter => Size::Letter,
         },
         date: args.date.clone().unwrap_or_else(papers::today),
     };
-    let only: Vec<Kind> = args.only.iter().map(|word| word.kind()).collect();
-    let (made, left_out) = papers::papers(&answers, &setting, &only);
+    let only = &args.only;
+    let (made, left_out) = papers::papers(&answers, &setting, only);
     let mut ready: Vec<Ready> = Vec::new();
     for paper in &made {
         ready.push((format!("{}.html", paper.file), papers::html::page(paper).into_bytes(), paper.name.clone()));
@@ -100,10 +96,7 @@ pub fn run(args: &PapersArgs, common: &Common, colour: bool) -> Result<Outcome, 
         fingerprint: papers::fingerprint(&loaded.text),
         date: setting.date,
         files,
-        left_out: left_out
-            .into_iter()
-            .map(|lack| HandedLack { paper: PaperWord::of(lack.kind).word(), why: lack.why })
-            .collect(),
+        left_out: left_out.into_iter().map(|lack| HandedLack { paper: lack.kind.word(), why: lack.why }).collect(),
     };
     Ok(Outcome { text: Box::new(text), report: Report::Papers(report), doubts: loaded.doubts, reached: false })
 }

@@ -1,7 +1,9 @@
 //! From astern: projected outline, hub, bore, hand.
 
 use super::{Drawn, caption, hand_word, name};
-use crate::pen::{Hang, P, Pen};
+use crate::measure::fit;
+use crate::pen::{Hang, P, Pen, Words};
+use crate::style::TEXT;
 use crate::words::length;
 use hydro::blade::{Blade, Hand, projected_outline};
 use std::f64::consts::{PI, TAU};
@@ -43,7 +45,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) -> f6
                 0.5 * (leading[POINTS / 3][0] + trailing[POINTS / 3][0]),
                 0.5 * (leading[POINTS / 3][1] + trailing[POINTS / 3][1]),
             ];
-            pen.text("o", [middle[0], middle[1] + 4.0], Hang::Middle, &format!("{}", i + 1));
+            pen.text("o", [middle[0], middle[1] + 4.0], Hang::Middle, Words::Said(fit(&drawn.name(i), TEXT, 44.0)));
         }
         if i == 0 {
             first = Some((leading, trailing));
@@ -107,7 +109,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) -> f6
 
 /// A name in a corner of the view.
 fn part(pen: &mut Pen, part: P, text_at: P, hang: Hang, text: &str) {
-    let reach = crate::measure::width(text, crate::style::TEXT) * 0.92;
+    let reach = pen.width(text, crate::style::TEXT) * 0.92;
     let from = [text_at[0] + if hang == Hang::End { -reach } else { reach }, text_at[1] - 4.0];
     pen.line("h", from, part);
     pen.circle("k", part, 1.6);

@@ -1,7 +1,6 @@
 //! Dimensions in millimetres and inches.
 
 use super::Drawn;
-use crate::measure::{fit, width};
 use crate::pen::{Hang, Pen};
 use crate::sheet::Sheet;
 use crate::style::{LEADING, MARGIN, TEXT};
@@ -14,7 +13,7 @@ pub fn table(pen: &mut Pen, sheet: &Sheet, drawn: &Drawn, top: f64) -> f64 {
     let rows = rows(drawn);
     let columns: usize = match sheet.width() {
         w if w < 560.0 => 1,
-        w if w < 900.0 => 2,
+        w if w < 1000.0 => 2,
         _ => 3,
     };
     let per = rows.len().div_ceil(columns);
@@ -25,9 +24,11 @@ pub fn table(pen: &mut Pen, sheet: &Sheet, drawn: &Drawn, top: f64) -> f64 {
         let x = MARGIN + (wide + gap) * column as f64;
         let y = top + (LEADING + 4.0) * row as f64 + 14.0;
         pen.line("h", [x, y + 5.0], [x + wide, y + 5.0]);
-        pen.text("", [x + wide, y], Hang::End, &fit(value, TEXT, 0.66 * wide));
-        let room = wide - width(value, TEXT).min(0.66 * wide) - 8.0;
-        pen.text("s", [x, y], Hang::Start, &fit(name, TEXT, room));
+        let words = pen.fit(value, TEXT, 0.66 * wide);
+        let room = wide - pen.width(&words, TEXT).min(0.66 * wide) - 8.0;
+        pen.text("", [x + wide, y], Hang::End, words);
+        let name = pen.fit(*name, TEXT, room);
+        pen.text("s", [x, y], Hang::Start, name);
     }
     top + (LEADING + 4.0) * per as f64 + 6.0
 }

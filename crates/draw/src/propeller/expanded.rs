@@ -2,8 +2,8 @@
 
 use super::{Drawn, caption, name, shape};
 use crate::axis::Scale;
-use crate::measure::{fit, width};
-use crate::pen::{Hang, P, Pen};
+use crate::measure::fit;
+use crate::pen::{Hang, P, Pen, Words};
 use crate::style::TEXT;
 use crate::words::{inches, millimetres};
 use counsel::phrase::number;
@@ -64,7 +64,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
         pen.path("f", &lip);
         let words = measured
             .map_or_else(|| drawn.cup.clone().unwrap_or_default(), |c| format!("cup {} mm", millimetres(c.drop)));
-        let half = width(&words, TEXT);
+        let half = pen.width(&words, TEXT);
         let x = if sign > 0.0 { limits[0] } else { cx + scale * high - half };
         name(pen, lip[16], [x.max(limits[0]), lip[19][1] - 12.0], Hang::Start, &words);
     }
@@ -77,11 +77,11 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
         let cut = shape.cut((spot.x * tip).clamp(drawn.hub(), tip));
         let at = place([(0.5 - spot.chord) * cut.chord - cut.skew_back, cut.radius]);
         pen.circle("r", at, 4.5);
-        let text = fit(&spot.words, TEXT, 0.42 * room);
+        let text = pen.fit(spot.said(pen), TEXT, 0.42 * room);
         // Tip first: each name below the one before it.
         let y = (at[1] - 6.0).max(under + 13.0);
         under = y;
-        pen.text("o q", [at[0] - 9.0, y], Hang::End, &text);
+        pen.text("o q", [at[0] - 9.0, y], Hang::End, text);
     }
 
     // Sections beside, each at its pitch angle, at one scale.
@@ -105,7 +105,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], top: f64, height: f6
         let chord = [0.5, -0.5].map(|h| place([h * cut.chord - cut.skew_back, cut.radius]));
         pen.line("h", chord[0], chord[1]);
         let x = limits[0];
-        pen.text("s", [x, chord[0][1] + 4.0], Hang::Start, &number(cut.radius / tip, 0.1).replace("0.", "."));
+        pen.text("s", [x, chord[0][1] + 4.0], Hang::Start, number(cut.radius / tip, 0.1));
     }
     axis + 16.0
 }
@@ -151,7 +151,7 @@ fn section(
         millimetres(cut.thickness)
     );
     let short = format!("{}\u{b0}, {} mm", number(cut.blade_angle().to_degrees(), 0.1), millimetres(cut.thickness));
-    let text = if width(&text, TEXT) > room + 8.0 { short } else { text };
+    let text = if pen.width(&text, TEXT) > room + 8.0 { short } else { text };
     pen.text("o s", [x0, at[1] + row - 2.0], Hang::Start, &text);
     if named {
         let (f, b) = (face[11], back[9]);
@@ -193,7 +193,7 @@ pub fn pitches(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], axis: f64, scale:
             "s",
             [limits[0] - 5.0, at + 4.0],
             Hang::End,
-            &if share < 1.0 { format!(".{}", (10.0 * share).round()) } else { "R".to_owned() },
+            if share < 1.0 { number(share, 0.1) } else { "R".to_owned() },
         );
     }
     pen.line("l", [limits[0], hub_edge], [limits[1], hub_edge]);
@@ -221,7 +221,7 @@ pub fn pitches(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], axis: f64, scale:
         pen.path(["m", "l g", "l c", "h", "h g"][i.min(4)], &points);
         if !alike {
             let at = points[(9 + 3 * i).min(19)];
-            pen.text("o e", [at[0], at[1] + 4.0], Hang::Middle, &format!("{}", i + 1));
+            pen.text("o e", [at[0], at[1] + 4.0], Hang::Middle, Words::Said(fit(&drawn.name(i), TEXT, 44.0)));
         }
     }
     // The ends of the range; one number where they nearly fall together.

@@ -1,12 +1,11 @@
 //! The propeller drawing: from astern, from the side, expanded, pitch.
 
-mod astern;
+pub(crate) mod astern;
 mod dimensions;
 mod expanded;
 mod side;
 
-use crate::measure::{fit, wrap};
-use crate::pen::{Hang, Pen};
+use crate::pen::{Hang, Pen, Words};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{LEADING, MARGIN, TEXT};
 use crate::words::{inches, length};
@@ -29,6 +28,8 @@ pub struct Drawn {
     pub cup: Option<String>,
     /// Damage found in the survey.
     pub damage: Vec<Spot>,
+    /// What the blades are called, where that is not their number.
+    pub names: Vec<String>,
 }
 
 /// A place of damage.
@@ -38,8 +39,24 @@ pub struct Spot {
     pub x: f64,
     /// Place along the chord from the leading edge, 0 to 1.
     pub chord: f64,
-    /// What it is, short: `C face: bend 4 mm`.
-    pub words: String,
+    /// The blade it is on, as the survey calls it.
+    pub blade: Option<String>,
+    /// Face or back.
+    pub side: Option<&'static str>,
+    /// What it is.
+    pub kind: &'static str,
+    /// How deep, m.
+    pub depth: Option<f64>,
+}
+
+impl Spot {
+    /// In short: `C face: bend 4 mm`.
+    fn said(&self, pen: &Pen) -> Words {
+        let place: Vec<String> = self.blade.clone().into_iter().chain(self.side.map(|side| pen.say(side))).collect();
+        let depth = self.depth.map_or(String::new(), |m| pen.say(&format!(" {} mm", crate::words::millimetres(m))));
+        let place = if place.is_empty() { String::new() } else { place.join(" ") + ": " };
+        Words::Said(format!("{place}{} {}", pen.say(self.kind), depth.trim()).trim_end().to_owned())
+    }
 }
 
 /// The damage map of a survey; what has no place on the blade is left out.
@@ -47,15 +64,13 @@ fn spots(job: &Job) -> Vec<Spot> {
     let damage = job.survey.iter().flat_map(|s| &s.damage);
     damage
         .filter_map(|d| {
-            let place = [d.blade.clone(), d.side.map(|s| job::Word::word(s).to_owned())];
-            let place: Vec<String> = place.into_iter().flatten().collect();
-            let depth =
-                d.depth.as_ref().map_or(String::new(), |q| format!(" {} mm", crate::words::millimetres(q.middle)));
-            let kind = d.kind.map_or("damage", job::Word::word);
             Some(Spot {
                 x: d.radius_ratio.as_ref()?.middle,
                 chord: d.chord_fraction.as_ref().map_or(0.5, |q| q.middle),
-                words: format!("{}: {kind}{depth}", place.join(" ")),
+                blade: d.blade.clone(),
+                side: d.side.map(job::Word::word),
+                kind: d.kind.map_or("damage", job::Word::word),
+                depth: d.depth.as_ref().map(|q| q.middle),
             })
         })
         .collect()
@@ -68,7 +83,9 @@ impl Drawn {
     pub fn of_job(job: &Job) -> Option<Drawn> {
         let marked = job.propeller.pitch.as_ref().map(|p| p.middle);
         if let Some(measured) = counsel::survey::measured(job) {
-            return Some(Drawn { damage: spots(job), ..Drawn::measured(&measured, marked) });
+            let names = job.survey.as_ref().map(|s| (0..s.blades.len()).map(|i| s.blade_name(i)).collect());
+            let names = names.unwrap_or_default();
+            return Some(Drawn { damage: spots(job), names, ..Drawn::measured(&measured, marked) });
         }
         let k = job::assume::knowledge(job);
         let pitch = k.pitch.as_ref()?.dist.middle;
@@ -123,6 +140,7 @@ impl Drawn {
             surveyed: false,
             marked_pitch: marked,
             damage: spots(job),
+            names: Vec::new(),
             cup: job.propeller.cup.filter(|c| *c != job::Cup::None).map(|c| format!("{} cup", job::Word::word(c))),
         })
     }
@@ -143,21 +161,27 @@ impl Drawn {
             marked_pitch,
             cup: None,
             damage: Vec::new(),
+            names: Vec::new(),
         }
     }
 
+    /// What blade `i` is called: as the survey has it, else its number.
+    fn name(&self, i: usize) -> String {
+        self.names.get(i).cloned().unwrap_or_else(|| (i + 1).to_string())
+    }
+
     /// Tip radius of the largest blade, m.
-    fn radius(&self) -> f64 {
+    pub(crate) fn radius(&self) -> f64 {
         self.propeller.blades.iter().map(|b| b.tip_radius).fold(0.0, f64::max)
     }
 
     /// Hub radius, m.
-    fn hub(&self) -> f64 {
+    pub(crate) fn hub(&self) -> f64 {
         self.propeller.hub.radius()
     }
 
-    /// How the blades differ, one line each; empty where they are alike.
-    fn differences(&self) -> Vec<String> {
+    /// How the blades differ, one line each: which, in what; empty where they are alike.
+    fn differences(&self) -> Vec<(String, Vec<String>)> {
         let p = &self.propeller;
         let count = p.count();
         if p.blades.len() < 2 {
@@ -189,7 +213,7 @@ impl Drawn {
                 parts.push(format!("{}\u{b0} out of place", signed(off)));
             }
             if !parts.is_empty() {
-                lines.push(format!("blade {}: {}", i + 1, parts.join(", ")));
+                lines.push((self.name(i), parts));
             }
         }
         lines
@@ -232,7 +256,8 @@ pub fn picture(sheet: &Sheet, drawn: &Drawn) -> Picture {
         let height = 300.0;
         bottom = expanded::view(pen, drawn, [MARGIN, MARGIN + room], bottom + 14.0, height);
     } else {
-        let disc = (room / 3.45).min(400.0);
+        // Narrower, so that the sections beside keep a size that can be read.
+        let disc = (room / if room < 1100.0 { 4.0 } else { 3.45 }).min(400.0);
         let s = disc / (2.0 * drawn.radius());
         let cx = MARGIN + 0.58 * disc;
         let cy = top + 40.0 + 0.5 * disc;
@@ -242,30 +267,39 @@ pub fn picture(sheet: &Sheet, drawn: &Drawn) -> Picture {
         let right = MARGIN + room;
         let pitch_left = right - 0.38 * disc;
         let height = disc;
-        let e_left = side_left + 0.56 * disc;
+        let e_left = side_left + (0.56 * disc).max(160.0);
         let low = expanded::view(pen, drawn, [e_left, pitch_left - 44.0], top + 16.0, height);
         let scale = height / drawn.radius();
         let axis = top + 16.0 + 20.0 + height;
         expanded::pitches(pen, drawn, [pitch_left, right - 6.0], axis, scale, axis - scale * drawn.hub());
         bottom = bottom.max(low);
     }
-    for line in &differences {
+    for line in differences_said(sheet, &differences) {
         bottom += LEADING;
-        pen.text("q e", [MARGIN, bottom], Hang::Start, &fit(&format!("\u{25b2} {line}"), TEXT * 1.06, room));
+        let words = pen.fit(Words::Said(format!("\u{25b2} {line}")), TEXT * 1.06, room);
+        pen.text("q e", [MARGIN, bottom], Hang::Start, words);
     }
     bottom = dimensions::table(pen, sheet, drawn, bottom + 20.0);
     bottom = drawing.prose("s", &drawn.origin, bottom + 14.0, 6) - 12.0;
-    drawing.close("Propeller", &desc(drawn, pitch, &differences), bottom)
+    drawing.close("Propeller", desc(sheet, drawn, pitch, &differences), bottom)
 }
 
-fn hand_word(hand: Hand) -> &'static str {
+pub(crate) fn hand_word(hand: Hand) -> &'static str {
     match hand {
         Hand::Right => "right-handed",
         Hand::Left => "left-handed",
     }
 }
 
-fn sentence(drawn: &Drawn, pitch: f64, differences: &[String]) -> String {
+/// The lines that say how the blades differ.
+fn differences_said(sheet: &Sheet, differences: &[(String, Vec<String>)]) -> Vec<String> {
+    let line = |(name, parts): &(String, Vec<String>)| {
+        format!("{} {name}: {}", sheet.say("blade"), sheet.say_all(parts, ", "))
+    };
+    differences.iter().map(line).collect()
+}
+
+fn sentence(drawn: &Drawn, pitch: f64, differences: &[(String, Vec<String>)]) -> String {
     let p = &drawn.propeller;
     let alike = match (drawn.surveyed, differences.is_empty()) {
         (true, true) => " The blades are alike.",
@@ -285,31 +319,33 @@ fn sentence(drawn: &Drawn, pitch: f64, differences: &[String]) -> String {
     )
 }
 
-fn desc(drawn: &Drawn, pitch: f64, differences: &[String]) -> String {
+fn desc(sheet: &Sheet, drawn: &Drawn, pitch: f64, differences: &[(String, Vec<String>)]) -> Words {
     let p = &drawn.propeller;
     let areas = blade::areas(p);
-    format!(
+    let what = format!(
         "Propeller of {} blades from astern, from the side and as expanded blade with sections at their pitch angles and pitch over \
-         the radius. {}, diameter {}, pitch that acts {}, expanded area ratio {}. {} {}",
-        p.blades.len(),
-        hand_word(p.hand),
-        length(p.diameter()),
-        length(pitch),
-        number(areas.expanded_ratio, 0.01),
-        drawn.origin,
-        differences.join("; ")
-    )
+         the radius.",
+        p.blades.len()
+    );
+    let facts = [
+        hand_word(p.hand).to_owned(),
+        format!("diameter {}", length(p.diameter())),
+        format!("pitch that acts {}", length(pitch)),
+        format!("expanded area ratio {}", number(areas.expanded_ratio, 0.01)),
+    ];
+    let (facts, marks) = (sheet.say_all(&facts, ", "), differences_said(sheet, differences).join("; "));
+    Words::Said(format!("{} {facts}. {} {marks}", sheet.say(&what), sheet.say(&drawn.origin)))
 }
 
 /// A caption over a view.
-fn caption(pen: &mut Pen, x: f64, y: f64, hang: Hang, text: &str, room: f64) {
-    for (i, line) in (0_u8..).zip(wrap(text, TEXT, room, 2)) {
-        pen.text("i s", [x, y + LEADING * f64::from(i)], hang, &line);
+pub(crate) fn caption(pen: &mut Pen, x: f64, y: f64, hang: Hang, text: &str, room: f64) {
+    for (i, line) in (0_u8..).zip(pen.wrap(text, TEXT, room, 2)) {
+        pen.text("i s", [x, y + LEADING * f64::from(i)], hang, line);
     }
 }
 
 /// A name with a leader to a part.
-fn name(pen: &mut Pen, part: [f64; 2], text_at: [f64; 2], hang: Hang, text: &str) {
+pub(crate) fn name(pen: &mut Pen, part: [f64; 2], text_at: [f64; 2], hang: Hang, text: &str) {
     let from = [
         text_at[0]
             + if hang == Hang::End {
@@ -327,6 +363,6 @@ fn name(pen: &mut Pen, part: [f64; 2], text_at: [f64; 2], hang: Hang, text: &str
 }
 
 /// The first blade's shape.
-fn shape(drawn: &Drawn) -> Option<Shape> {
+pub(crate) fn shape(drawn: &Drawn) -> Option<Shape> {
     drawn.propeller.blades.first().map(Shape::of)
 }

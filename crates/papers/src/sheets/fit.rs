@@ -15,7 +15,7 @@ pub fn paper(desk: &Desk) -> Paper {
     let mut blocks = vec![Block::Boxed { text: title_line(desk) }];
     blocks.extend(fit.map(|fit| Block::Text { text: v.sentence(&fit.headline) }));
     blocks.push(desk.warn("papers-fit-hoist"));
-    if let Some(place) = Place::of_job(&counsel::order::ordered(job)) {
+    if let Some(place) = Place::of_job(&desk.answers.fitting) {
         let boat = desk.boat();
         let picture = desk.shown(&draw::place::picture(&desk.sheet(&boat, 760.0), &place));
         blocks.push(Block::Pictures { pictures: vec![picture], height: 100 });

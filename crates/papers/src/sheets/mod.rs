@@ -64,6 +64,27 @@ impl Kind {
         }
     }
 
+    /// The word it is asked for by.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Kind::Owner => "owner",
+            Kind::Judgement => "judgement",
+            Kind::SurveyCard => "survey-card",
+            Kind::Repair => "repair",
+            Kind::Order => "order",
+            Kind::Fit => "fit",
+            Kind::SeaTrial => "sea-trial",
+            Kind::Record => "record",
+        }
+    }
+
+    /// The kind asked for by this word.
+    #[must_use]
+    pub fn of_word(word: &str) -> Option<Kind> {
+        Kind::ALL.into_iter().find(|kind| kind.word() == word)
+    }
+
     /// Under which name `words` has its title.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -165,14 +186,10 @@ impl Desk<'_> {
 
     /// The sheet for pictures of this width, px.
     fn sheet<'b>(&'b self, boat: &'b str, width: f64) -> Sheet<'b> {
-        Sheet { boat, date: &self.setting.date, width }
+        Sheet { boat, date: &self.setting.date, width, language: self.setting.language }
     }
 
     fn shown(&self, picture: &Picture) -> Shown {
-        Shown {
-            svg: picture.resolved(Theme::Light),
-            title: self.voice.words(&picture.title),
-            desc: self.voice.words(&picture.desc),
-        }
+        Shown { svg: picture.resolved(Theme::Light), title: picture.title.clone(), desc: picture.desc.clone() }
     }
 }

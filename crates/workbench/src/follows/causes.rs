@@ -12,7 +12,12 @@ pub fn causes(view: &View, at: &str, known: &Known, options: &Options) -> Markup
         Ok(found) => found,
         Err(lack) => return super::lacking(view, at, &lack),
     };
-    let sheet = draw::Sheet { boat: &job.title, date: &super::panel::last_date(job), width: view.width };
+    let sheet = draw::Sheet {
+        boat: &job.title,
+        date: &super::panel::last_date(job),
+        width: view.width,
+        language: view.language,
+    };
     let picture = draw::causes::picture(&sheet, &found);
     html! {
         h3 { (view.say("follows-causes")) }

@@ -16,7 +16,7 @@ pub fn fits(view: &View, at: &str, job: &Job, options: &Options) -> Markup {
         Ok(fit) => fit,
         Err(lack) => return lacking(view, at, &lack),
     };
-    let sheet = Sheet { boat: &job.title, date: &last_date(job), width: view.width };
+    let sheet = Sheet { boat: &job.title, date: &last_date(job), width: view.width, language: view.language };
     let place = draw::place::Place::of_job(job).map(|place| draw::place::picture(&sheet, &place));
     let (known, wanted): (Vec<&Check>, Vec<&Check>) = fit.checks.iter().partition(|check| check.known);
     html! {

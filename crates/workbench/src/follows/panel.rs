@@ -15,7 +15,7 @@ pub fn panel(view: &View, at: &str, known: &Known, asked: &Asked) -> Markup {
         Err(lack) => return lacking(view, at, lack),
     };
     let job = known.prepared.job();
-    let sheet = Sheet { boat: &job.title, date: &last_date(job), width: view.width };
+    let sheet = Sheet { boat: &job.title, date: &last_date(job), width: view.width, language: view.language };
     let picture = draw::demand::picture(&sheet, &known.prepared.curves(None), None);
     html! {
         section.follows id="follows" aria-labelledby="follows-head" data-at=(at) {

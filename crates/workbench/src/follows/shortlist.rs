@@ -16,7 +16,12 @@ pub fn shortlist(view: &View, at: &str, known: &Known, options: &Options) -> Mar
         Ok(chosen) => chosen,
         Err(lack) => return super::lacking(view, at, &lack),
     };
-    let sheet = draw::Sheet { boat: &job.title, date: &super::panel::last_date(job), width: view.width };
+    let sheet = draw::Sheet {
+        boat: &job.title,
+        date: &super::panel::last_date(job),
+        width: view.width,
+        language: view.language,
+    };
     let picture = draw::shortlist::picture(&sheet, &chosen);
     html! {
         h3 { (view.say("follows-shortlist")) }

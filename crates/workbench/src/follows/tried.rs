@@ -16,7 +16,7 @@ pub fn tried(view: &View, known: &Known, asked: &Asked) -> Markup {
     let prepared = &known.prepared;
     let (answer, curves) = prepared.tried(&asked.change);
     let job = prepared.job();
-    let sheet = Sheet { boat: &job.title, date: &panel::last_date(job), width: view.width };
+    let sheet = Sheet { boat: &job.title, date: &panel::last_date(job), width: view.width, language: view.language };
     let picture = draw::demand::picture(&sheet, &curves, Some(&answer));
     html! {
         // The picture opens with the sentence; this one is for those who cannot see it.

@@ -190,7 +190,7 @@ pub(super) fn follows(look: &Look, said: &Said) -> Markup {
         section.follows {
             h2 { (look.say("workbench-follows")) }
             p.sentence #verdict { (look.speak(&said.sentence)) }
-            @if !said.picture.is_empty() { figure.picture { (PreEscaped(&said.picture)) } }
+            @if let Some(picture) = said.picture(look.language) { figure.picture { (PreEscaped(picture)) } }
             @if !said.measure_next.is_empty() {
                 h3 { (look.say("workbench-measure-next")) }
                 p { (look.speak(&said.measure_next)) }

@@ -5,6 +5,7 @@ use crate::store::Version;
 use job::Job;
 use std::collections::HashMap;
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
+use words::Language;
 
 /// What is kept of a judgement.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -13,10 +14,18 @@ pub struct Said {
     pub sentence: String,
     /// What to measure next.
     pub measure_next: String,
-    /// The picture that proves it, without its own style.
-    pub picture: String,
+    /// The picture that proves it, without its own style, in every language.
+    pub pictures: Vec<(Language, String)>,
     /// Whether there is a verdict.
     pub judged: bool,
+}
+
+impl Said {
+    /// The picture in a language.
+    #[must_use]
+    pub fn picture(&self, language: Language) -> Option<&str> {
+        self.pictures.iter().find(|(of, _)| *of == language).map(|(_, svg)| svg.as_str())
+    }
 }
 
 /// Judgements kept.
@@ -73,7 +82,7 @@ impl Verdicts {
 
 fn judge(text: &str, crowds: &Crowds) -> Said {
     let unjudged =
-        |sentence: String| Said { sentence, measure_next: String::new(), picture: String::new(), judged: false };
+        |sentence: String| Said { sentence, measure_next: String::new(), pictures: Vec::new(), judged: false };
     let job = match Job::read(text) {
         Ok(read) => read.job,
         Err(problems) => return unjudged(problems.first().map(|p| p.message.clone()).unwrap_or_default()),
@@ -87,12 +96,15 @@ fn judge(text: &str, crowds: &Crowds) -> Said {
         Ok(judged) => {
             let curves = known.prepared.curves(None);
             let date = job.readings.iter().filter_map(|reading| reading.date.as_ref()).map(ToString::to_string).max();
-            let sheet = draw::Sheet { boat: &job.title, date: date.as_deref().unwrap_or_default(), width: 480.0 };
-            let svg = draw::demand::picture(&sheet, &curves, None).svg;
+            let date = date.as_deref().unwrap_or_default();
+            let pictures = Language::ALL.into_iter().map(|language| {
+                let sheet = draw::Sheet { boat: &job.title, date, width: 480.0, language };
+                (language, styleless(&draw::demand::picture(&sheet, &curves, None).svg))
+            });
             Said {
                 sentence: judged.headline.clone(),
                 measure_next: judged.measure_next.clone(),
-                picture: styleless(&svg),
+                pictures: pictures.collect(),
                 judged: true,
             }
         }
