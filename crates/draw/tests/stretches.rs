@@ -44,7 +44,7 @@ fn steady() -> Vec<Steady> {
 #[test]
 fn an_hour_is_drawn_short_with_every_stretch_shaded_in_both_fields() {
     for width in [360.0, 1200.0] {
-        let sheet = Sheet { boat: "Guillemot", date: "13 September 2026", width };
+        let sheet = Sheet { boat: "Guillemot", date: "13 September 2026", width, language: words::Language::English };
         let drawn = picture(&sheet, &ladder(3600), &steady(), Some(|_| None), &WORDS);
         assert!(drawn.svg.len() < 40_000, "{}", drawn.svg.len());
         assert_eq!(drawn.svg.matches("class=\"w\"").count(), 20);
@@ -61,7 +61,7 @@ fn an_hour_is_drawn_short_with_every_stretch_shaded_in_both_fields() {
 
 #[test]
 fn nothing_one_moment_and_broken_values_are_drawn_without_a_broken_number() {
-    let sheet = Sheet { boat: "A", date: "", width: 360.0 };
+    let sheet = Sheet { boat: "A", date: "", width: 360.0, language: words::Language::English };
     let bad = Moment { time: 3.0, speed: Some(f64::NAN), engine_speed: Some(f64::INFINITY) };
     for log in [vec![], vec![bad], vec![Moment { time: f64::NAN, ..bad }], ladder(1)] {
         let svg = picture(&sheet, &log, &steady(), None, &WORDS).svg;

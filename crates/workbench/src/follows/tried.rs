@@ -33,7 +33,7 @@ pub fn drawing(view: &View, job: &Job, asked: &Asked) -> Markup {
     let Some(drawn) = draw::shaped::shaped(job, &asked.change, asked.bend) else {
         return html! { p.quiet { (view.say("follows-blade-none")) } };
     };
-    let sheet = Sheet { boat: &job.title, date: &panel::last_date(job), width: view.width };
+    let sheet = Sheet { boat: &job.title, date: &panel::last_date(job), width: view.width, language: view.language };
     let picture = draw::propeller::picture(&sheet, &drawn);
     html! { figure.picture { (PreEscaped(View::bare(&picture.svg))) } }
 }

@@ -19,6 +19,6 @@ pub fn drawn(look: &Look, text: &str, width: Option<f64>) -> Markup {
     };
     let date = crate::follows::last_date(&job);
     let width = width.filter(|w| w.is_finite()).unwrap_or(WIDTH);
-    let sheet = draw::Sheet { boat: &job.title, date: &date, width };
+    let sheet = draw::Sheet { boat: &job.title, date: &date, width, language: look.language };
     html! { (PreEscaped(View::bare(&draw::propeller::picture(&sheet, &drawn).svg))) }
 }

@@ -219,6 +219,6 @@ fn picture(look: &Look, job: &Job, brought: &Brought) -> String {
         clock: &clock,
         elapsed: &elapsed,
     };
-    let sheet = draw::Sheet { boat: &job.title, date: &date, width: brought.width };
+    let sheet = draw::Sheet { boat: &job.title, date: &date, width: brought.width, language: look.language };
     draw::stretches::picture(&sheet, &moments, &steady, day, &words).svg
 }
