@@ -6,7 +6,7 @@
 
 use crate::synthetic::{Hidden, KITS, Stream, placeholder, put, templates};
 use counsel::crowd::latent::Latent;
-use counsel::crowd::plan::{Plan, What};
+use counsel::crowd::plan::{Before, Plan, What};
 use counsel::{Options, diagnose, suspected};
 use job::assume::Dist;
 use job::{Growth, Job, Onset, Propeller, Reading, State, Symptom};
@@ -172,7 +172,8 @@ fn case(template: &Job, stream: &mut Stream, options: &Options) -> Option<Case> 
     let truth = truth.0;
     let (rows, came_since) = planted(truth);
     let mut plan = base.clone();
-    for (latent, put) in rows[stream.pick(rows.len())] {
+    let row = rows[stream.pick(rows.len())];
+    for (latent, put) in row {
         let dist = &mut plan.dists[*latent as usize];
         *dist = match *put {
             To(low, middle, high) => Dist::band(low, middle, high),
@@ -184,7 +185,10 @@ fn case(template: &Job, stream: &mut Stream, options: &Options) -> Option<Case> 
         };
     }
     if came_since {
-        plan.before = Some(Arc::new(base));
+        // A thing that breaks was as good as any before; damage adds to what the method gets wrong of this boat.
+        let method = |l: &Latent| matches!(l, Latent::ThrustError | Latent::TorqueError);
+        let own = row.first().map(|(latent, _)| *latent).filter(|l| !method(l));
+        plan.before = Some(Arc::new(Before { plan: base, own }));
     }
     let hidden = Hidden::of(plan, stream);
     job.readings = frame(&hidden, earlier);

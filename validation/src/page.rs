@@ -62,7 +62,7 @@ pub fn page(outcomes: &[Outcome], options: &Options) -> String {
          `validation/boats/index.toml`), {} definite boats drawn for each. What a caller knew went in; what was read on the water is \
          compared with the 80 % band of what that instrument would show. An honest crowd holds about 8 in 10, with bands narrow enough to decide on. \
          The boats are anonymous and single reports; see `validation/boats/README.md` for how far to trust them. Engine speeds are \
-         mostly a dashboard's (± 4 %), speeds an owner's own.\n",
+         mostly a dashboard's (± 4 %, on a diesel ± 6 %), speeds an owner's own.\n",
         boats.len() - excluded,
         pairs.len(),
         options.boats

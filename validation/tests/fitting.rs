@@ -1,7 +1,7 @@
 //! Shaft, key, clearance, sailing drag against printed examples and tables.
 
 use hydro::fitting::{clearance, keys, sailing, shaft, whirling};
-use validation::assert_close;
+use validation::{assert_close, rows};
 
 const HP: f64 = 745.699_871_582_270_2;
 const PSI: f64 = 6_894.757_293_168_36;
@@ -54,6 +54,132 @@ fn the_spacing_rule_is_the_whirling_speed() {
     assert!(heavy.first() < heavy.bare() && heavy.bare() < span.bare());
 }
 
+/// A span against a matrix of influence coefficients made here from the unit-load theorem (deflection at x of a unit load at s is the
+/// integral of M_x M_s/(E I)), its largest eigenvalue by power iteration: shaft in many lumps, pinned at 0 and L, the propeller on
+/// the overhang's end.
+struct Lumps {
+    at: Vec<f64>,
+    mass: Vec<f64>,
+    flexibility: Vec<Vec<f64>>,
+}
+
+impl Lumps {
+    fn of(span: &whirling::Span, whole_shaft: bool) -> Lumps {
+        const PARTS: usize = 60;
+        let (l, a) = (span.length, span.overhang);
+        let area = std::f64::consts::PI * span.diameter.powi(2) / 4.0;
+        let along = (span.density + span.water) * area;
+        let (mut at, mut mass) = (Vec::new(), Vec::new());
+        let mut shaft = |from: f64, to: f64| {
+            for i in 0..PARTS {
+                at.push(from + (i as f64 + 0.5) / PARTS as f64 * (to - from));
+                mass.push(along * (to - from) / PARTS as f64);
+            }
+        };
+        shaft(0.0, l);
+        if whole_shaft && a > 0.0 {
+            shaft(l, l + a);
+        }
+        if span.propeller > 0.0 {
+            at.push(l + a);
+            mass.push(span.propeller);
+        }
+        let moment = |u: f64, s: f64| match (s <= l, u <= l) {
+            (true, true) => (l - s) / l * u - (u - s).max(0.0),
+            (true, false) => 0.0,
+            (false, true) => -(s - l) / l * u,
+            (false, false) => -(s - u).max(0.0),
+        };
+        let stiff = span.modulus * std::f64::consts::PI * span.diameter.powi(4) / 64.0;
+        const STEPS: usize = 1500;
+        let end = l + a;
+        let moments: Vec<Vec<f64>> = at
+            .iter()
+            .map(|s| (0..STEPS).map(|i| moment((i as f64 + 0.5) / STEPS as f64 * end, *s)).collect())
+            .collect();
+        let bend = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>() * end / STEPS as f64 / stiff;
+        let flexibility = moments.iter().map(|a| moments.iter().map(|b| bend(a, b)).collect()).collect();
+        Lumps { at, mass, flexibility }
+    }
+
+    /// First whirling speed, rev/s.
+    fn first(&self) -> f64 {
+        let mut shape = vec![1.0; self.at.len()];
+        let mut largest = 0.0;
+        for _ in 0..300 {
+            let next: Vec<f64> = self
+                .flexibility
+                .iter()
+                .map(|row| row.iter().zip(&self.mass).zip(&shape).map(|((f, m), y)| f * m * y).sum())
+                .collect();
+            largest = next.iter().fold(0.0_f64, |most, y| most.max(y.abs()));
+            shape = next.iter().map(|y| y / largest).collect();
+        }
+        (1.0 / largest).sqrt() / std::f64::consts::TAU
+    }
+}
+
+/// Whirling against the matrix and against closed forms: a simply supported uniform shaft, (pi/L)^2 sqrt(E I/m) (S. Timoshenko, Vibration
+/// Problems in Engineering, lateral vibration of bars); an end load on an overhang, a^2 (a + L)/(3 E I) (any table of beams); both together by
+/// Dunkerley, who says himself that his value is a little low.
+#[test]
+fn whirling_against_influence_coefficients() {
+    let shaft = whirling::Span {
+        diameter: 0.030,
+        length: 1.3,
+        overhang: 0.0,
+        propeller: 0.0,
+        modulus: 193e9,
+        density: 7900.0,
+        water: 0.0,
+    };
+    // The shape of an even shaft is a sine: lumps at the middle of sixty parts miss 1e-4 of it.
+    assert_close!(Lumps::of(&shaft, false).first() / shaft.bare(), 1.0, 5e-4, "simply supported, lumped");
+    let root = (shaft.modulus * std::f64::consts::PI * 0.030_f64.powi(4)
+        / 64.0
+        / (7900.0 * std::f64::consts::PI * 0.030_f64.powi(2) / 4.0))
+        .sqrt();
+    let closed = (std::f64::consts::PI / 1.3).powi(2) * root / std::f64::consts::TAU;
+    assert_close!(shaft.bare() / closed, 1.0, 1e-12, "Timoshenko, simply supported bar");
+    for (overhang, propeller, length, water) in
+        [(0.08, 8.4, 1.3, 0.0), (0.06, 14.0, 1.1, 1025.0), (0.12, 25.0, 1.8, 1025.0), (0.25, 12.0, 0.9, 1025.0)]
+    {
+        let span = whirling::Span { overhang, propeller, length, water, ..shaft };
+        // The propeller alone: one mass, one coefficient.
+        let whole = Lumps::of(&span, false);
+        let last = whole.at.len() - 1;
+        let alone = (1.0 / (whole.flexibility[last][last] * propeller)).sqrt() / std::f64::consts::TAU;
+        assert_close!(span.overhung() / alone, 1.0, 2e-3, "end load on an overhang");
+        // Together: no higher than the matrix says, and no more than a tenth below.
+        let ratio = span.first() / whole.first();
+        assert!((0.90..=1.0005).contains(&ratio), "{span:?}: {ratio}");
+        // The overhang's own shaft, which the formula leaves out, is worth little beside the propeller.
+        let own = Lumps::of(&span, true).first() / whole.first();
+        assert!((0.97..=1.0).contains(&own), "{span:?}: {own}");
+    }
+    // An overhung even shaft alone, built in at its end: 1.8751^2 sqrt(E I/m)/l^2 (Timoshenko, the same; 3.516). The matrix, not the tool:
+    // a bearing span of next to nothing holds the slope.
+    let built_in = whirling::Span { length: 1e-3, overhang: 0.5, propeller: 1e-9, ..shaft };
+    let cantilever = 3.516 * root / 0.25 / std::f64::consts::TAU;
+    assert_close!(Lumps::of(&built_in, true).first() / cantilever, 1.0, 0.01, "Timoshenko, built in at one end");
+}
+
+/// DIN 6885-1 over every range printed (two to three public copies, validation/data/din6885_1.csv): widths, heights and both depths, just
+/// above a range's lower end, at its middle and at its upper end; nothing below 6 and above 170 mm.
+#[test]
+fn every_key_of_din_6885() {
+    let table = rows("din6885_1.csv");
+    assert_eq!(table.len(), 18);
+    for row in &table {
+        let v: Vec<f64> = row.iter().take(6).map(|c| c.parse().expect("a number")).collect();
+        for mm in [v[0] + 0.01, 0.5 * (v[0] + v[1]), v[1]] {
+            let key = keys::din_6885(mm / 1e3).unwrap_or_else(|| panic!("{mm} mm"));
+            assert_eq!([key.width, key.height, key.shaft, key.hub], v[2..6], "{mm} mm");
+        }
+    }
+    assert_eq!((keys::din_6885(0.006), keys::din_6885(0.1701)), (None, None));
+}
+
 /// DIN 6885-1: the table has no gap, a key is deeper than its two seats together by 0.2 to 0.5 mm less, and known sizes.
 #[test]
 fn keys_of_din_6885() {
@@ -90,9 +216,21 @@ fn clearances_of_lloyds() {
     let twin = clearance::lloyds(&boat);
     assert_close!(twin.k, 0.171, 0.0005, "Lloyd's Register Table 6.7.2, derived example");
     assert_close!(twin.tip, 0.20, 0.0, "the least value governs");
+    // f, bracket and rudder of twins: 1.20 K for three and four blades, 0.15 at the least for all.
+    assert_close!(twin.rudder, 1.20 * twin.k, 1e-12, "Table 6.7.2, f");
+    assert_eq!((twin.ahead, twin.least), (twin.rudder, [0.20, 0.15, 0.15]));
+    let weak = clearance::lloyds(&clearance::Boat { power: 30e3, ..boat });
+    assert_eq!((weak.rudder, weak.ahead), (0.15, 0.15), "f: the least value");
+    let f = [3, 4, 5, 6].map(|blades| {
+        let l = clearance::lloyds(&clearance::Boat { blades, power: 3e6, ..boat });
+        l.rudder / l.k
+    });
+    for (got, want) in f.iter().zip([1.20, 1.20, 0.85, 0.75]) {
+        assert_close!(*got, want, 1e-12, "Table 6.7.2, f by blades");
+    }
     assert_close!(clearance::lloyds(&clearance::Boat { blades: 5, ..boat }).tip, 0.16, 0.0, "five blades");
     let single = clearance::lloyds(&clearance::Boat { screws: 1, ..boat });
-    assert_eq!((single.rudder, single.sole), (0.12, Some(0.03)));
+    assert_eq!((single.rudder, single.sole, single.least), (0.12, Some(0.03), [0.15, 0.10, 0.12]));
     assert!(single.tip >= 0.15 && single.ahead >= 0.10);
     let ten = clearance::Boat { blades: 3, screws: 1, length: 10.0, block: 0.45, power: 30e3, ..boat };
     assert_close!(clearance::lloyds(&ten).tip, 0.15, 0.0, "b: the least value, 1.80 K is 0.143");

@@ -1,6 +1,6 @@
 //! Orders, balance, pulse, entrained water, gusts against printed numbers and exact relations.
 
-use hydro::vibration::{balance, entrained, gust, orders, pressure, wake};
+use hydro::vibration::{balance, entrained, gust, orders, pressure, singing, wake};
 use std::f64::consts::{PI, TAU};
 use validation::{assert_close, rows};
 
@@ -17,8 +17,79 @@ fn the_slow_beating() {
     assert_close!(blades(3), 45.7, 0.2, "owner's case 24");
     assert_close!(orders::beat(firing, blades(3)), 21.0, 0.2, "owner's case 24");
     assert!(orders::beat(firing, blades(4)) < orders::FELT && orders::beat(firing, blades(3)) > orders::FELT);
-    // From memory: two and four blades behind a flat deadwood meet both shadows at once, three and five do not.
-    assert_eq!([2, 3, 4, 5].map(|z| orders::in_shadow(z, 2)), [true, false, true, false]);
+}
+
+/// Blades and shadows by their real angles, `from memory`: two and four blades behind a flat deadwood meet both shadows at once, three and
+/// five do not; the arms of a V strut should not stand 360/Z apart.
+#[test]
+fn blades_against_shadows() {
+    let v = |degrees: f64| [0.5 * degrees.to_radians(), -0.5 * degrees.to_radians()];
+    let met = |z: u8, at: &[f64]| orders::at_once(z, 50_f64.to_radians(), at) > 1;
+    assert_eq!([2, 3, 4, 5].map(|z| met(z, &[0.0, PI])), [true, false, true, false]);
+    for z in 3..=7 {
+        assert!(met(z, &v(360.0 / f64::from(z))), "{z} blades, arms 360/Z apart");
+        assert!(
+            !met(z, &v(540.0 / f64::from(z))) && !met(z, &v(180.0 / f64::from(z))),
+            "{z} blades, arms half between"
+        );
+    }
+    // 50 degrees: 40 off the 90 of four blades, 1.4 off the 51.4 of seven.
+    assert_eq!([2, 3, 4, 5, 6, 7].map(|z| met(z, &v(50.0))), [false, false, false, false, true, true]);
+    assert_eq!(orders::at_once(4, 0.5, &[0.0]), 1);
+    assert_eq!(orders::at_once(4, 0.5, &[]), 0);
+    assert_eq!(orders::at_once(4, 0.5, &[0.0, 0.5 * PI, PI]), 3);
+}
+
+/// The margin against a count over a whole turn: with half of their chord or more in common, both shadows have a blade's chord
+/// over them for half of the passage or longer; and two equal pulses at blade rate that far apart add to no less than 1.41 of one
+/// (phasor sum, any text on vibration: 2 cos(Z d/2)).
+#[test]
+fn the_margin_of_a_shadow() {
+    for (z, width) in [(3_u8, 0.9), (4, 0.7), (5, 0.3), (2, 1.2), (4, 0.2)] {
+        let apart = orders::apart(z, width);
+        for spread in (4..180).map(|d| f64::from(d).to_radians()) {
+            let met = orders::at_once(z, width, &[0.0, spread]) > 1;
+            // Turn by turn: is a chord over this angle?
+            let over = |turned: f64, at: f64| {
+                let off = (turned - at).rem_euclid(TAU / f64::from(z));
+                off.min(TAU / f64::from(z) - off) <= 0.5 * width
+            };
+            let (mut both, mut one) = (0, 0);
+            for i in 0..7200 {
+                let turned = TAU * f64::from(i) / 7200.0;
+                one += u32::from(over(turned, 0.0));
+                both += u32::from(over(turned, 0.0) && over(turned, spread));
+            }
+            let shared = f64::from(both) / f64::from(one.max(1));
+            let phase = f64::from(z) * spread;
+            let sum = (1.0 + phase.cos()).hypot(phase.sin());
+            assert!(!met || shared > 0.49 && sum > 1.40, "{z} {width} {spread}: {shared} {sum}");
+            assert!(met || shared < 0.51 || sum < 1.42, "{z} {width} {spread}: {shared} {sum}");
+        }
+        assert!(apart > 0.0 && apart <= 0.5 * PI / f64::from(z) + 1e-12);
+    }
+}
+
+/// The seventh-power law: displacement thickness by its own integral over the profile is an eighth of the layer, momentum thickness 7/72; with
+/// White's layer of 0.16 x/Re^(1/7) the latter gives his drag of a plate, 0.031/Re^(1/7), to its printed digits (F. M. White, Fluid Mechanics,
+/// turbulent flat plate; from memory).
+#[test]
+fn the_layer_before_a_trailing_edge() {
+    const STEPS: u32 = 200_000;
+    let (mut displaced, mut momentum) = (0.0, 0.0);
+    for i in 0..STEPS {
+        let u = ((f64::from(i) + 0.5) / f64::from(STEPS)).powf(1.0 / 7.0);
+        displaced += (1.0 - u) / f64::from(STEPS);
+        momentum += u * (1.0 - u) / f64::from(STEPS);
+    }
+    let reynolds: f64 = 3e6;
+    let layer = 0.16 * 0.15 / reynolds.powf(1.0 / 7.0);
+    assert_close!(singing::displacement_thickness(0.15, reynolds) / layer, displaced, 1e-5, "the profile's integral");
+    assert_close!(2.0 * 0.16 * momentum, 0.031, 0.0005, "White, drag of a plate, two digits");
+    // By hand: U 20 m/s, edge 2 mm, chord 150 mm, nu 1e-6: Re 3e6, Re^(1/7) 8.420, d 0.3563 mm; f = 0.18 x 20/2.7126e-3 = 1327 Hz.
+    let (low, high) = singing::tone(20.0, 0.002, 0.15, 1e-6);
+    assert_close!(low, 1327.1, 0.3, "by hand, four digits of d");
+    assert_close!(high / low, 0.22 / 0.18, 1e-9, "the two Strouhal numbers");
 }
 
 /// ISO 21940-11: 9549 G m/n; 40 kg at 900 rpm, G 6.3: 2674 g mm, 7.6 g at 350 mm.

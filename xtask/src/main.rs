@@ -1,6 +1,7 @@
 //! Tasks that people and CI run: `cargo xtask test`, `bench`, `validate`, `generate`.
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "a task runner talks to a terminal")]
 
+mod browser;
 mod generate;
 mod run;
 mod test;
@@ -21,6 +22,8 @@ struct Xtask {
 enum Task {
     /// Everything that must hold: format, lints, tests, generated files, documentation, the README's first command
     Test,
+    /// The page in headless Chromium; part of `test`
+    Browser,
     /// Time the hot paths
     Bench,
     /// Replay the real boats and write docs/validation.md
@@ -39,6 +42,7 @@ enum Task {
 fn main() -> ExitCode {
     let done = match Xtask::parse().task {
         Task::Test => test::all(),
+        Task::Browser => test::page(),
         Task::Bench => run::cargo(&["bench", "--workspace"]),
         Task::Validate => validate(),
         Task::Generate { check: true, .. } => generate::check(),

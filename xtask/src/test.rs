@@ -4,7 +4,7 @@ use std::io::{BufRead as _, BufReader};
 use std::process::{Command, Stdio};
 use std::time::Instant;
 
-use crate::{generate, run};
+use crate::{browser, generate, run};
 
 /// What a step came to.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -15,7 +15,7 @@ struct Count {
 
 /// What is built in for lints and tests alike: one set, so that nothing is built twice. With `pdf` a cold build takes about a
 /// quarter of an hour longer; it is kept in the cache of [`run::cache`].
-const FEATURES: [&str; 2] = ["--features", "fairwake/pdf"];
+pub(crate) const FEATURES: [&str; 2] = ["--features", "fairwake/pdf"];
 
 /// Sees to the program that reads the PDFs back.
 fn read_back() {
@@ -62,6 +62,7 @@ pub fn all() -> Result<(), String> {
     });
     read_back();
     step("tests", &tests);
+    step("browser", &in_the_browser);
     step("generated files", &|| one(generate::check()));
     step("documentation", &|| one(documentation()));
     step("the README's first command", &|| one(readme()));
@@ -71,6 +72,13 @@ pub fn all() -> Result<(), String> {
     }
     println!("{} passed, {} failed", total.passed, total.failed);
     if failed.is_empty() { Ok(()) } else { Err("not everything holds".to_owned()) }
+}
+
+/// The page in a browser alone.
+pub fn page() -> Result<(), String> {
+    let count = in_the_browser();
+    println!("{} passed, {} failed", count.passed, count.failed);
+    if count.failed == 0 { Ok(()) } else { Err("not everything holds".to_owned()) }
 }
 
 fn one(done: Result<(), String>) -> Count {
@@ -115,6 +123,25 @@ fn summary(line: &str) -> Option<Count> {
     let number =
         |word: &str| rest.split(';').find_map(|part| part.trim().strip_suffix(word)?.trim().parse::<u32>().ok());
     Some(Count { passed: number("passed")?, failed: number("failed")? })
+}
+
+/// The page in a browser: one test for each script. Where there is no browser and none can be had, that is said and nothing
+/// fails, except for the one who looks after the machine: there it must be had.
+fn in_the_browser() -> Count {
+    match browser::ready() {
+        browser::Ready::Yes(chromium) => {
+            browser::all(&chromium).into_iter().map(one).fold(Count::default(), |sum, count| Count {
+                passed: sum.passed + count.passed,
+                failed: sum.failed + count.failed,
+            })
+        }
+        // Who may install and still has none has a fault to mend.
+        browser::Ready::No(why) if browser::may_install() => one(Err(why)),
+        browser::Ready::No(why) => {
+            println!("the page is NOT tried in a browser here. {why}");
+            Count::default()
+        }
+    }
 }
 
 fn documentation() -> Result<(), String> {

@@ -183,6 +183,7 @@ pub fn choice() -> Choice {
         largest_diameter_source: "stated in the job".to_owned(),
         room: None,
         misfits: 0,
+        left_out: vec![],
         accepted_band: accepted(),
         hangs_on: hangs(),
         crowd: crowd(true),

@@ -92,6 +92,8 @@ material = "manganese bronze"
 class = "II"
 "#;
 
+const EXAMPLES: [&str; 7] = ["kittiwake", "gannet", "razorbill", "turnstone", "guillemot", "cormorant", "whimbrel"];
+
 fn fitted(text: &str) -> Fit {
     fit(&job(text), &OPTIONS).expect("nothing is missing")
 }
@@ -115,6 +117,8 @@ fn a_good_boat_passes_every_check() {
 /// One deliberately bad boat for each check: what is put wrong is what is found, and how gravely at least.
 #[test]
 fn each_fault_is_found() {
+    let good = fitted(GOOD);
+    let mut tried = std::collections::BTreeSet::new();
     for (code, was, now, least) in [
         ("tip-clearance", "tip_clearance = \"66 mm\"", "tip_clearance = \"12 mm\"", Gravity::Mend),
         ("tip-clearance", "tip_clearance = \"66 mm\"", "tip_clearance = \"1 mm\"", Gravity::Stop),
@@ -138,6 +142,13 @@ fn each_fault_is_found() {
         ("whirling", "bearing_spacing = \"1.1 m\"", "bearing_spacing = \"3 m\"", Gravity::Mend),
         ("overhang", "overhang = \"25 mm\"", "overhang = \"70 mm\"", Gravity::Mend),
         ("gearbox", "gearbox_power = \"30 kW\"", "gearbox_power = \"12 kW\"", Gravity::Mend),
+        (
+            "gearbox-output",
+            "gearbox_power = \"30 kW\"",
+            "gearbox_output_torque = \"100 N m\"\ngearbox_power = \"30 kW\"",
+            Gravity::Mend,
+        ),
+        ("hub-bore", "hub_diameter = \"70 mm\"", "hub_diameter = \"45 mm\"", Gravity::Mend),
         ("bore", "taper_length = \"72 mm\"", "taper_length = \"72 mm\"\nsmall_end = \"26 mm\"", Gravity::Mend),
         ("seating", "seat_keyed = \"12 mm\"", "seat_keyed = \"13.5 mm\"", Gravity::Stop),
         ("seating", "blue_contact = \"80 %\"", "blue_contact = \"45 %\"", Gravity::Mend),
@@ -152,7 +163,8 @@ fn each_fault_is_found() {
         ("hand", "shaft_turns = \"right\"", "shaft_turns = \"left\"", Gravity::Stop),
     ] {
         assert!(GOOD.contains(was), "{was}");
-        let before = check(&fitted(GOOD), code).gravity;
+        let before = good.checks.iter().find(|c| c.code == code).map_or(Gravity::Well, |c| c.gravity);
+        tried.insert(code);
         let said = fitted(&GOOD.replacen(was, now, 1));
         let found = check(&said, code);
         assert!(found.gravity <= least, "{code} with {now}: {found:?}");
@@ -169,17 +181,163 @@ fn each_fault_is_found() {
             .replace("rudder_stock = \"260 mm\"", "rudder_stock = \"150 mm\""),
     );
     assert!(check(&folding, "folded-blades").gravity <= Gravity::Mend);
+    let clear =
+        fitted(&GOOD.replace("growth = \"clean\"\nmaterial", "growth = \"clean\"\nkind = \"folding\"\nmaterial"));
+    assert_eq!(check(&clear, "folded-blades").gravity, Gravity::Well, "227 mm of room for half of 406 mm");
     let leg = job(
         "[boat]\nkind = \"planing\"\nlength_overall = \"5.5 m\"\ndisplacement = \"900 kg\"\narrangement = \"outboard\"\n[engine]\nkind = \"outboard\"\nrated_power = \"60 hp\"\nrated_speed = \"5500 rpm\"\n[drive]\nreduction = 2.33\n[propeller]\ndiameter = \"11.5 in\"\npitch = \"12 in\"\nblades = 3\n[stern]\nplate_height = \"80 mm\"\nexhaust = \"hub\"\n",
     );
     let leg = fit(&leg, &OPTIONS).expect("nothing is missing");
     assert!(check(&leg, "plate-height").gravity <= Gravity::Mend);
+    tried.extend(["folded-blades", "plate-height"]);
+    // What has no limit of its own says more of what is worse: half the clearance doubles the pulse (engine makers' guidance for
+    // ships), more mass is allowed more, and a gearbox that must not turn is said to be so.
+    let value = |fit: &Fit, code: &str| check(fit, code).value.expect("a value").middle;
+    let near = fitted(&GOOD.replace("tip_clearance = \"66 mm\"", "tip_clearance = \"22.8 mm\""));
+    let times = value(&near, "hull-pulse") / value(&good, "hull-pulse");
+    assert!((1.7..2.2).contains(&times), "66 + 20.3 mm to the 0.9 R point, halved: {times}");
+    let heavy = fitted(&GOOD.replace("mass = \"8.4 kg\"", "mass = \"16.8 kg\""));
+    assert!((value(&heavy, "balance") / value(&good, "balance") - 2.0).abs() < 0.02);
+    let held = fitted(&GOOD.replace("freewheel = \"allowed\"", "freewheel = \"forbidden\""));
+    assert!(check(&held, "under-sail").sentence.contains("must not turn"));
+    tried.extend(["hull-pulse", "balance", "under-sail"]);
+    // No check without its bad boat.
+    let examples = EXAMPLES.map(|name| fit(&example(name), &OPTIONS).expect("nothing is missing"));
+    for check in [&good, &folding, &leg, &near].into_iter().chain(&examples).flat_map(|f| &f.checks) {
+        assert!(tried.contains(check.code), "{} has no bad boat", check.code);
+    }
+    assert_eq!(tried.len(), 28, "{tried:?}");
     assert!(leg.checks.iter().all(|c| c.code != "shaft-diameter"), "a leg's shaft is its maker's");
+}
+
+/// Shadows by their real angles (V-strut arms should not be spaced at 360/Z, from memory): 50 degrees and four blades pass one at a
+/// time, 90 degrees two at a time; the table of blade numbers and the shortlist say the same.
+#[test]
+fn arms_of_a_v_strut_against_the_blades() {
+    let with = |arms: &str, blades: u8| {
+        GOOD.replace("[stern]", &format!("[stern]\n{arms}"))
+            .replace("blades = 3\nhand = \"right\"\nstamp", &format!("blades = {blades}\nhand = \"right\"\nstamp"))
+    };
+    for (arms, blades, met) in [
+        ("strut_arms = 2\nstrut_spread = \"50 deg\"", 4, false),
+        ("strut_arms = 2\nstrut_spread = \"90 deg\"", 4, true),
+        ("strut_arms = 2\nstrut_spread = \"90 deg\"", 3, false),
+        ("strut_arms = 2\nstrut_spread = \"115 deg\"", 3, true),
+        ("strut_arms = 1", 4, false),
+        ("strut_arms = 0", 4, true),
+    ] {
+        let said = fitted(&with(arms, blades));
+        let found = check(&said, "shadow");
+        assert_eq!(found.gravity == Gravity::Watch, met, "{arms} {blades}: {found:?}");
+        let row = said.blades.iter().find(|b| b.blades == blades).expect("listed");
+        assert_eq!(row.in_shadow, met, "{arms} {blades}: {row:?}");
+    }
+    // Nobody measured the angle: said, and asked for.
+    let assumed = fitted(&with("strut_arms = 2", 4));
+    let found = check(&assumed, "shadow");
+    assert!(found.gravity == Gravity::Watch && found.measure.contains("stern.strut_spread"), "{found:?}");
+    let few = Options { boats: 300, seed: 1 };
+    for (spread, met) in [("50 deg", false), ("90 deg", true)] {
+        let text = with(&format!("strut_arms = 2\nstrut_spread = \"{spread}\""), 3);
+        let choice = choose(&job(&text), &few).expect("nothing is missing");
+        let four: Vec<_> = choice.shortlist.iter().filter(|c| c.blades == 4).collect();
+        assert!(!four.is_empty());
+        assert!(four.iter().all(|c| c.why.contains("two at a time") == met), "{spread}: {four:?}");
+    }
+}
+
+/// A screw clear of everything passes no shadow, and its skew takes nothing off what is not there.
+#[test]
+fn nothing_ahead() {
+    let open = GOOD
+        .replace("arrangement = \"aperture\"", "arrangement = \"inclined shaft\"")
+        .replace("[stern]", "[stern]\nstrut_arms = 0");
+    let said = fitted(&open);
+    assert!(check(&said, "shadow").sentence.contains("nothing stands ahead"), "{:?}", check(&said, "shadow"));
+    assert!(said.blades.iter().all(|b| !b.in_shadow));
+    assert!(said.skew.iter().all(|s| s.left == 100.0 && s.blade_rate_thrust < 1e-6), "{:?}", said.skew);
+}
+
+/// An assumed thickness whose worst passes what is worked to is no clean bill; a measured one is judged by alloy and duty, and the survey's
+/// chord stands in place of the series' outline.
+#[test]
+fn blades_are_judged_by_what_is_known() {
+    let thin = GOOD.replace("root_thickness = \"17 mm\"\n", "");
+    let said = fitted(&thin);
+    let root = check(&said, "blade-root");
+    let (value, limit) = (root.value.expect("a stress"), root.most.expect("a limit"));
+    assert!(value.high > limit, "the case is one: {root:?}");
+    assert!(root.gravity == Gravity::Watch && root.sentence.contains("cannot be said"), "{root:?}");
+    assert!(!root.hard && root.measure.contains("root_thickness"), "{root:?}");
+    // 7/6 of what is worked to: a yacht is let through with a warning, a boat working without a break is not.
+    let at = |rating: &str, mm: f64| {
+        let text = GOOD
+            .replace("root_thickness = \"17 mm\"", &format!("root_thickness = \"{mm} mm\""))
+            .replace("cylinders = 4", &format!("cylinders = 4\nrating = \"{rating}\""));
+        let said = fitted(&text);
+        let root = check(&said, "blade-root").clone();
+        (root.value.expect("a stress").middle, root.gravity)
+    };
+    // Bending, nearly all of it, goes with 1/t^2.
+    let (mut mm, mut stress) = (12.0, 0.0);
+    for _ in 0..6 {
+        stress = at("pleasure", mm).0;
+        mm *= (stress / 45.5_f64).sqrt();
+    }
+    assert!((stress - 45.5).abs() < 0.5, "{stress}");
+    assert_eq!(at("pleasure", mm).1, Gravity::Watch);
+    assert_eq!(at("continuous", mm).1, Gravity::Mend);
+    // A bronze of 56 N/mm2 in place of 39 (class rules, from memory).
+    let better = GOOD
+        .replace("root_thickness = \"17 mm\"", &format!("root_thickness = \"{mm} mm\""))
+        .replace("material = \"manganese bronze\"\nimmersion", "material = \"nickel aluminium bronze\"\nimmersion");
+    let better = fitted(&better);
+    assert!(check(&better, "blade-root").gravity > Gravity::Mend, "{:?}", check(&better, "blade-root"));
+    assert!((check(&better, "blade-root").most.expect("a limit") - 56.0).abs() < 1e-9);
+    // The survey's chord: half as wide, the stress of bending twice, pull the same.
+    let chord = |mm: &str| {
+        let blades = ["A", "B", "C"].map(|name| {
+            format!("[[survey.blade]]\nname = \"{name}\"\ntip_radius = \"203.2 mm\"\n[[survey.blade.section]]\nradius_ratio = 0.2\nchord = \"{mm} mm\"\n[[survey.blade.section]]\nradius_ratio = 0.3\nchord = \"{mm} mm\"\n")
+        });
+        let said = fitted(&format!("{GOOD}[survey]\n{}", blades.concat()));
+        let root = check(&said, "blade-root").clone();
+        assert!(
+            root.sentence.contains(&format!("chord {mm}")) && root.sentence.contains("mm (measured): "),
+            "{}",
+            root.sentence
+        );
+        root.value.expect("a stress").middle
+    };
+    let (wide, narrow) = (chord("120"), chord("60"));
+    assert!((1.85..2.0).contains(&(narrow / wide)), "{wide} {narrow}");
+    let skewed = fitted(&GOOD.replace("mass = \"8.4 kg\"", "mass = \"8.4 kg\"\nskew = \"40 deg\""));
+    let root = check(&skewed, "blade-root");
+    assert!(root.gravity == Gravity::Watch && root.sentence.contains("says too little"), "{root:?}");
+}
+
+/// Lloyd's Register Table 6.7.2, f: twins want 15 % or more to rudder and bracket where a single screw wants 12 and 10.
+#[test]
+fn twins_want_more_room_fore_and_aft() {
+    let twin = GOOD
+        .replace("screws = 1\narrangement = \"aperture\"", "screws = 2\narrangement = \"inclined shaft\"")
+        .replace("hand = \"right\"", "hand = \"pair\"");
+    let (one, two) = (fitted(GOOD), fitted(&twin));
+    let least = |fit: &Fit, code: &str| check(fit, code).least.expect("a limit") / 406.4;
+    assert!((least(&one, "aft-clearance") - 0.12).abs() < 1e-6);
+    assert!((least(&one, "ahead-clearance") - 0.10).abs() < 1e-6);
+    assert!((least(&two, "aft-clearance") - 0.15).abs() < 1e-6);
+    assert!((least(&two, "ahead-clearance") - 0.15).abs() < 1e-6);
+    let near = twin.replace("aft_clearance = \"70 mm\"", "aft_clearance = \"55 mm\"");
+    assert_eq!(
+        check(&fitted(&near), "aft-clearance").gravity,
+        Gravity::Watch,
+        "13.5 % is enough for a single screw only"
+    );
 }
 
 #[test]
 fn every_check_on_the_demo_boats() {
-    for name in ["kittiwake", "gannet", "razorbill", "turnstone", "guillemot", "cormorant", "whimbrel"] {
+    for name in EXAMPLES {
         let said = fit(&example(name), &OPTIONS).expect("nothing is missing");
         assert!(said.checks.len() >= 8, "{name}");
         for check in &said.checks {
@@ -316,6 +474,7 @@ fn with_candidate(job: &job::Job, candidate: &counsel::report::Candidate) -> job
     if candidate.step < Step::NewPropeller {
         // The same metal, worked over.
         let (from, to) = (&job.propeller, &mut with.propeller);
+        to.hub_diameter.clone_from(&from.hub_diameter);
         to.root_thickness.clone_from(&from.root_thickness);
         to.outer_thickness.clone_from(&from.outer_thickness);
     }
@@ -328,8 +487,9 @@ fn choose_keeps_to_what_fits() {
     let tip = "tip_clearance = \"66 mm\"";
     let shaft = "diameter = \"30 mm (measured)\"\nmaterial = \"stainless 304\"";
     let ratios = ("reduction = 2.6", "reduction = 2.6\nother_reductions = [2.0, 3.0, 3.5]");
+    let bore42 = ("shaft = \"30 mm\"", "shaft = \"42 mm\"");
     let few = Options { boats: 500, seed: 1 };
-    let mut seen = 0;
+    let (mut seen, mut bores) = (0, 0);
     for edits in [
         vec![(tip, "hull_above = \"240 mm ± 0.5\"")],
         vec![(tip, "hull_above = \"225 mm\""), (shaft, "diameter = \"25 mm\"\nmaterial = \"stainless, grade 22\"")],
@@ -339,6 +499,10 @@ fn choose_keeps_to_what_fits() {
         vec![(tip, "tip_clearance = \"110 mm\""), ("aft_clearance = \"70 mm\"", "aft_clearance = \"25 mm\"")],
         vec![(tip, "tip_clearance = \"110 mm\""), ("rudder_stock = \"260 mm\"", "rudder_stock = \"80 mm\"")],
         vec![("root_thickness = \"17 mm\"", "root_thickness = \"11.5 mm\"")],
+        // Bores: a hub for this shaft wants 1.8 x 42 = 75.6 mm, a fifth of 378 mm; hubs to be had for less than the shaft; for just it.
+        vec![(tip, "hull_above = \"260 mm\""), (shaft, "diameter = \"42 mm\"\nmaterial = \"bronze\""), bore42],
+        vec![(tip, "hull_above = \"260 mm\""), ("[order]", "[order]\nlargest_bore = \"28 mm\"")],
+        vec![(tip, "hull_above = \"260 mm\""), ("[order]", "[order]\nlargest_bore = \"30 mm\"")],
     ] {
         let mut text = GOOD.replace(ratios.0, ratios.1);
         for (was, now) in &edits {
@@ -352,12 +516,106 @@ fn choose_keeps_to_what_fits() {
             let fit = fit(&with_candidate(&job, candidate), &few).expect("nothing is missing");
             for check in fit.checks.iter().filter(|c| c.hard && c.known) {
                 assert!(check.gravity > Gravity::Mend, "{edits:?}: {}: {check:?}", candidate.what);
+                bores += usize::from(check.code == "hub-bore");
+            }
+            if candidate.step >= Step::NewPropeller {
+                let (d, most) = (job.shaft.diameter.as_ref(), job.order.largest_bore.as_ref());
+                assert!(d.zip(most).is_none_or(|(d, most)| d.middle <= 1.002 * most.middle), "{edits:?}");
+                let hub = 0.2 * candidate.diameter / 1000.0;
+                assert!(d.is_none_or(|d| hub > 0.99 * 1.8 * d.middle), "{edits:?}: {}", candidate.what);
             }
             seen += 1;
         }
     }
+    assert_eq!(bores, seen, "every one of them was held to its bore");
     // The property says nothing of an empty shortlist.
     assert!(seen > 40, "{seen}");
+}
+
+/// Hubs that cannot be bored for the shaft are left out and it is said why; one that is tight is marked and ranks a little lower.
+#[test]
+fn the_bore_counts() {
+    let of = |text: &str| choose(&job(text), &OPTIONS).expect("nothing is missing");
+    let new =
+        |choice: &counsel::report::Choice| choice.shortlist.iter().filter(|c| c.step == Step::NewPropeller).count();
+    let small = of(&GOOD.replace("[order]", "[order]\nlargest_bore = \"28 mm\""));
+    assert_eq!(new(&small), 0);
+    assert!(
+        small.left_out.iter().any(|m| m.what == "bore of the hubs to be had" && m.count > 10),
+        "{:?}",
+        small.left_out
+    );
+    let enough = of(&GOOD.replace("[order]", "[order]\nlargest_bore = \"30 mm\""));
+    assert!(new(&enough) > 4 && enough.left_out.iter().all(|m| !m.what.contains("bore of")), "{:?}", enough.left_out);
+    // A 38 mm shaft: 2 x 38 = 76 mm of hub against 0.18 x 406 = 73 mm as usual, 1.8 x 38 = 68.4 = 0.2 x 342 at the most.
+    let thick = of(&GOOD
+        .replace("diameter = \"30 mm (measured)\"", "diameter = \"38 mm (measured)\"")
+        .replace("shaft = \"30 mm\"", "shaft = \"38 mm\""));
+    let marked: Vec<_> = thick.shortlist.iter().filter(|c| c.step == Step::NewPropeller).collect();
+    assert!(!marked.is_empty());
+    for one in marked {
+        assert_eq!(one.why.contains("wants a hub of 76 mm"), 0.18 * one.diameter < 76.0, "{one:?}");
+        assert!(0.2 * one.diameter > 0.99 * 68.4, "{one:?}");
+    }
+    assert_eq!(thick.misfits, thick.left_out.iter().map(|m| m.count).sum::<usize>());
+    // And an order of it is refused.
+    let sheet = order(&job(&GOOD.replace("[order]", "[order]\nlargest_bore = \"28 mm\"")), &OPTIONS);
+    let sheet = sheet.expect("nothing is missing");
+    assert!(sheet.refused.iter().any(|r| r.contains("bored for 28.00 mm at the most")), "{:?}", sheet.refused);
+}
+
+/// A limit said as a torque, in or out, and as power for each 100 rpm: 30 kW at 3600 rpm are 0.8333 kW at 100 rpm, 79.58 N m (P = 2 pi n Q).
+#[test]
+fn a_gearbox_by_torque() {
+    let limit = |now: &str, code: &str| {
+        let said = fitted(&GOOD.replace("gearbox_power = \"30 kW\"\ngearbox_speed = \"3600 rpm\"", now));
+        check(&said, code).most.expect("a limit")
+    };
+    assert!((limit("gearbox_power = \"0.83333 kW\"\ngearbox_speed = \"100 rpm\"", "gearbox") - 79.58).abs() < 0.01);
+    assert!((limit("gearbox_torque = \"60 lbf ft\"", "gearbox") - 81.349).abs() < 0.001);
+    let both = "gearbox_torque = \"60 N m\"\ngearbox_power = \"30 kW\"\ngearbox_speed = \"3600 rpm\"";
+    assert!((limit(both, "gearbox") - 60.0).abs() < 1e-9, "the lower of two holds");
+    let said = fitted(
+        &GOOD.replace("gearbox_power = \"30 kW\"\ngearbox_speed = \"3600 rpm\"", "gearbox_output_torque = \"190 N m\""),
+    );
+    assert!(said.checks.iter().all(|c| c.code != "gearbox"), "what is known is not asked for");
+    let out = check(&said, "gearbox-output");
+    // What goes out is what comes in times the reduction, less 4 %: the two checks speak of one load.
+    let into = check(&fitted(GOOD), "gearbox").value.expect("a load").middle;
+    let ratio = out.value.expect("a load").middle / into / 2.6 / 0.96;
+    assert!((ratio - 1.0).abs() < 0.01, "{ratio}");
+}
+
+/// A pair is read by the stamp of each side: outward right-handed to starboard (common practice), the same hand twice is no pair.
+#[test]
+fn a_pair_is_read_side_by_side() {
+    let said = fit(&example("whimbrel"), &OPTIONS).expect("nothing is missing");
+    let hand = check(&said, "hand");
+    assert!(hand.gravity == Gravity::Well && hand.sentence.contains("outward"), "{hand:?}");
+    let with = |port: &str, starboard: &str| {
+        let mut job = example("whimbrel");
+        for (own, stamp) in [(&mut job.port, port), (&mut job.starboard, starboard)] {
+            own.propeller.as_mut().expect("its own").stamp = Some(stamp.to_owned());
+        }
+        fit(&job, &OPTIONS).expect("nothing is missing")
+    };
+    assert!(check(&with("21 RH 18", "21 LH 18"), "hand").sentence.contains("inward"));
+    let twice = with("21 RH 18", "21 RH 18");
+    let hand = check(&twice, "hand");
+    assert!(hand.gravity == Gravity::Stop && hand.caution.is_some(), "{hand:?}");
+    assert_eq!(twice.hand.needed, None);
+    assert_eq!(check(&with("21 x 18", "21 x 18"), "hand").gravity, Gravity::Watch);
+}
+
+/// As many facts are counted as are listed.
+#[test]
+fn facts_of_the_hand_are_counted_as_listed() {
+    for text in [GOOD.to_owned(), GOOD.replace("engine_turns = \"left\"\n", "")] {
+        let said = fitted(&text);
+        let (count, listed) = said.hand.sentence.split_once(" independent facts (").expect("proven");
+        let count: usize = count.rsplit(' ').next().and_then(|n| n.parse().ok()).expect("a number");
+        assert_eq!(count, listed.split("; ").count(), "{}", said.hand.sentence);
+    }
 }
 
 /// A narrow gap ahead takes wide and steep blades off the list that a wide one leaves on it.
@@ -422,8 +680,9 @@ fn the_gearbox_on_both_sides() {
     let said = fitted(GOOD);
     let gearbox = check(&said, "gearbox");
     assert!((gearbox.most.expect("a limit") - 79.58).abs() < 0.01, "{gearbox:?}");
-    // Out: times 2.6, less 4 % for gearbox and bearings.
-    assert!(gearbox.sentence.contains("on the shaft") && gearbox.sentence.contains("199 N m"), "{}", gearbox.sentence);
+    // Out: times 2.6, less 4 % for gearbox and bearings, 198.6; the efficiency is drawn, and its middle may round either way.
+    let out = ["198 N m", "199 N m"].iter().any(|x| gearbox.sentence.contains(x));
+    assert!(gearbox.sentence.contains("on the shaft") && out, "{}", gearbox.sentence);
 }
 
 /// A shake is worth a per cent or two of speed: four blades behind a deadwood stay on the list, a little lower than behind a strut

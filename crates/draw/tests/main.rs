@@ -5,4 +5,5 @@ mod common;
 mod files;
 mod pictures;
 mod spanish;
+mod stretches;
 mod teach;

@@ -1,12 +1,13 @@
 //! From checked fields to the typed job.
 
+use crate::assume;
 use crate::fit;
 use crate::keys;
 use crate::model::*;
 use crate::problem::Problem;
 use crate::quantity::{Quantity, Source, fuel_density};
 use crate::read::Fields;
-use crate::spread::BOTH_WAYS;
+use crate::spread::{BOTH_WAYS, DIESEL_DASHBOARD, Spread};
 use crate::stated::{self, Stated};
 use crate::survey;
 use crate::value::Node;
@@ -60,7 +61,7 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
     let drive = root.table("drive");
     let survey = root.tables("survey").next().and_then(|f| survey::assembled(f, problems));
     let readings = root.tables("reading").map(|fields| reading(fields, &engine, &boat, problems)).collect();
-    Job {
+    let mut job = Job {
         title: root.text("title").unwrap_or_default(),
         duty: root.choice("duty"),
         call: Call {
@@ -82,6 +83,8 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
             shaft_turns: drive.choice("shaft_turns"),
             gearbox_power: drive.quantity("gearbox_power"),
             gearbox_speed: drive.quantity("gearbox_speed"),
+            gearbox_torque: drive.quantity("gearbox_torque"),
+            gearbox_output_torque: drive.quantity("gearbox_output_torque"),
             freewheel: drive.choice("freewheel"),
             other_reductions: if let Some(Node::Numbers(numbers)) = drive.node("other_reductions") {
                 numbers.clone()
@@ -102,6 +105,21 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
         engine,
         readings,
         survey,
+    };
+    let kind = assume::engine_kind(&job);
+    job.readings.iter_mut().for_each(|reading| dashboard(reading, kind));
+    job
+}
+
+/// A dashboard's engine speed without a spread of its own gets the wider one of a diesel's.
+fn dashboard(reading: &mut Reading, kind: EngineKind) {
+    let diesel = matches!(kind, EngineKind::NaturalDiesel | EngineKind::TurboDiesel);
+    let Some(shown) = reading.engine_speed.as_mut().filter(|q| q.source == Some(Source::Dashboard) && !q.own_spread)
+    else {
+        return;
+    };
+    if diesel {
+        (shown.low, shown.middle, shown.high) = Spread::Relative(DIESEL_DASHBOARD).band(shown.middle);
     }
 }
 

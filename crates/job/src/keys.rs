@@ -241,8 +241,10 @@ const DRIVE: &[Key] = &[
     key("engine_turns", Shape::Choice(Turning::WORDS), "\"left\"", "The way the flywheel end of the engine turns, seen from astern.").hints(&["rotation"]),
     key("gearbox_turns", Shape::Choice(Gearing::WORDS), "\"opposite\"", "The way the output turns against the engine, ahead."),
     key("shaft_turns", Shape::Choice(Turning::WORDS), "\"right\"", "The way the shaft was seen to turn in ahead, looked at from astern."),
-    key("gearbox_power", Shape::Quantity(measure(Power, 200.0, 3.0e6, &["kW", "hp"])), "\"25 kW\"", "Greatest input power of the gearbox by its plate ..."),
+    key("gearbox_power", Shape::Quantity(measure(Power, 200.0, 3.0e6, &["kW", "hp"])), "\"25 kW\"", "Greatest input power of the gearbox by its plate ...; a rating of so many kW for each 100 rpm is that power at 100 rpm."),
     key("gearbox_speed", Shape::Quantity(measure(Rotation, 100.0 * RPM, 12_000.0 * RPM, &["rpm"])), "\"3000 rpm\"", "... at this engine speed."),
+    key("gearbox_torque", Shape::Quantity(measure(Torque, 5.0, 100_000.0, &["N m", "lbf ft"])), "\"90 N m\"", "Greatest input torque of the gearbox, where its sheet gives a torque.").hints(&["gearbox_input_torque", "input_torque"]),
+    key("gearbox_output_torque", Shape::Quantity(measure(Torque, 5.0, 1.0e6, &["N m", "lbf ft"])), "\"230 N m\"", "Greatest torque at the gearbox's output flange.").hints(&["output_torque"]),
     key("freewheel", Shape::Choice(Freewheel::WORDS), "\"allowed\"", "What the gearbox maker says of turning with the engine stopped."),
     key("other_reductions", Shape::Numbers(GEAR), "[2.0, 3.0]", "Reductions the same gearbox can be had with."),
 ];

@@ -279,6 +279,10 @@ pub struct Drive {
     pub gearbox_power: Option<Quantity>,
     /// ... at this engine speed.
     pub gearbox_speed: Option<Quantity>,
+    /// Greatest input torque of the gearbox, N m.
+    pub gearbox_torque: Option<Quantity>,
+    /// Greatest torque at its output flange, N m.
+    pub gearbox_output_torque: Option<Quantity>,
     /// What the gearbox maker says of turning with the engine stopped.
     pub freewheel: Option<Freewheel>,
     /// Reductions the gearbox can be had with.

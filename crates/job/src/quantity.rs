@@ -23,6 +23,8 @@ pub enum Dimension {
     Power,
     /// N
     Force,
+    /// N m
+    Torque,
     /// degrees of arc
     Angle,
     /// °C

@@ -98,6 +98,11 @@ pub const UNITS: &[Unit] = &[
     unit("kgf", &["kp"], Force, GRAVITY, "weight of 1 kg at 9.806 65 m/s²"),
     unit("lbf", &[], Force, POUND * GRAVITY, "weight of 1 lb at 9.806 65 m/s²"),
 
+    unit("N m", &["Nm", "N·m", "N*m", "newton metre", "newton metres", "newton meter", "newton meters"], Torque, 1.0, "SI"),
+    unit("kN m", &["kNm", "kN·m", "kN*m"], Torque, 1000.0, "SI"),
+    unit("kgf m", &["kgfm", "kgf·m", "kgm", "kg m", "mkg", "mkp", "kpm"], Torque, GRAVITY, "weight of 1 kg on a metre"),
+    unit("lbf ft", &["lb ft", "lb·ft", "lb-ft", "lbft", "ft lb", "ft·lb", "ft-lb", "ftlb", "ft lbf", "ft·lbf", "lbf·ft"], Torque, POUND * GRAVITY * FOOT, "1 lbf on a foot"),
+
     unit("°", &["deg", "degree", "degrees", "º"], Angle, 1.0, "1/360 of a turn"),
     unit("rad", &["radian", "radians"], Angle, 180.0 / std::f64::consts::PI, "180/π degrees"),
 
@@ -171,6 +176,7 @@ impl Dimension {
             Rotation => "a rotation speed",
             Power => "a power",
             Force => "a force",
+            Torque => "a torque",
             Angle => "an angle",
             Temperature => "a temperature",
             Duration => "a time",
@@ -196,6 +202,7 @@ impl Dimension {
             Rotation => "rev/s",
             Power => "W",
             Force => "N",
+            Torque => "N m",
             Angle => "°",
             Temperature => "°C",
             Duration => "s",

@@ -151,6 +151,8 @@ impl Job {
             .word("shaft_turns", drive.shaft_turns)
             .quantity("gearbox_power", drive.gearbox_power.as_ref())
             .quantity("gearbox_speed", drive.gearbox_speed.as_ref())
+            .quantity("gearbox_torque", drive.gearbox_torque.as_ref())
+            .quantity("gearbox_output_torque", drive.gearbox_output_torque.as_ref())
             .word("freewheel", drive.freewheel);
         if !drive.other_reductions.is_empty() {
             let numbers: Vec<String> = drive.other_reductions.iter().map(|n| show(*n, 12)).collect();

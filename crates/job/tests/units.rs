@@ -37,6 +37,10 @@ const ROWS: &[(&str, f64, f64, &str)] = &[
     ("kN", 1000.0, 0.0, "SI"),
     ("kgf", 9.806_65, 0.0, "SP 811, exact"),
     ("lbf", 4.448_222, 1.2e-7, "SP 811"),
+    ("N m", 1.0, 0.0, "SI"),
+    ("kN m", 1000.0, 0.0, "SI"),
+    ("kgf m", 9.806_65, 0.0, "SP 811, exact"),
+    ("lbf ft", 1.355_818, 4e-7, "SP 811, pound-force foot"),
     ("°", 1.0, 0.0, "definition"),
     ("rad", 57.295_78, 1e-7, "180/π"),
     ("°C", 1.0, 0.0, "definition"),
@@ -90,6 +94,18 @@ fn horsepowers_are_told_apart() {
     {
         assert_eq!(watts(a), watts(b));
     }
+}
+
+/// Exact: 1 lbf ft = 0.453 592 37 x 9.806 65 x 0.3048 N m (1959 pound and foot, standard gravity).
+#[test]
+fn torques() {
+    let read = |text| Quantity::parse(text, Dimension::Torque, "torque").unwrap().middle;
+    assert!((read("100 lbf ft") - 135.581_794_833_14).abs() < 1e-9);
+    for (a, b) in [("90 N m", "90 Nm"), ("90 nm", "90 N·m"), ("100 lb ft", "100 ft-lb"), ("0.09 kN m", "90 N m")] {
+        assert!((read(a) - read(b)).abs() < 1e-9, "{a} {b}");
+    }
+    assert!((read("10 kgf m") - 98.0665).abs() < 1e-9);
+    assert_eq!(Quantity::parse("90 N", Dimension::Torque, "torque").unwrap_err().code, "wrong-unit");
 }
 
 #[test]

@@ -31,7 +31,8 @@ fn civil(days: i64) -> (i64, i64, i64) {
 }
 
 /// `2026-05-02`; nothing for a log without a date.
-pub(crate) fn date_text(time: f64) -> Option<String> {
+#[must_use]
+pub fn date_text(time: f64) -> Option<String> {
     if time < 3.0e8 {
         return None;
     }
@@ -40,7 +41,8 @@ pub(crate) fn date_text(time: f64) -> Option<String> {
 }
 
 /// `10:11:12` UTC.
-pub(crate) fn time_text(time: f64) -> String {
+#[must_use]
+pub fn time_text(time: f64) -> String {
     let second = time.rem_euclid(86_400.0).floor() as i64;
     format!("{:02}:{:02}:{:02}", second / 3600, second / 60 % 60, second % 60)
 }

@@ -21,6 +21,8 @@ function spoken(input) {
         : `${grouped(String(Math.round(value / 10) * 10))} kg`;
     case "whole":
       return value.toFixed(0);
+    case "degrees":
+      return `${value.toFixed(0)}\u00b0`;
     default:
       return decimal(value.toFixed(2));
   }
@@ -41,6 +43,25 @@ function asked() {
 
 let flying = null;
 let waiting = false;
+
+// What the propeller's drawing hangs on, and what it was last drawn by.
+const BLADE = ["pitch", "diameter", "blades", "area", "cup", "rake", "skew"];
+let shown = "";
+async function redraw(form) {
+  const drawing = document.getElementById("tried-drawing");
+  if (!drawing || !form) return;
+  const pairs = new URLSearchParams();
+  for (const [key, value] of asked()) if (BLADE.includes(key)) pairs.set(key, value);
+  const wanted = String(pairs);
+  if (wanted === shown && drawing.dataset.by === wanted) return;
+  pairs.set("part", "drawing");
+  pairs.set("width", String(Math.round(drawing.clientWidth)));
+  const answer = await fetch(`${form.dataset.drawing}?${pairs}`).catch(() => null);
+  if (!answer?.ok) return;
+  drawing.innerHTML = await answer.text();
+  drawing.dataset.by = wanted;
+  shown = wanted;
+}
 
 // One question at a time; of those asked meanwhile only the last is worth an answer.
 async function ask() {
@@ -63,6 +84,7 @@ async function ask() {
   } catch {
     tried.classList.add("stale");
   } finally {
+    if (!waiting) await redraw(form);
     flying = null;
     if (waiting) {
       waiting = false;

@@ -8,6 +8,16 @@ for (const form of document.querySelectorAll("form[data-back]")) {
   form.addEventListener("change", () => form.submit());
 }
 
+const fold = document.querySelector(".fold");
+if (fold) {
+  fold.hidden = false;
+  fold.addEventListener("click", () => {
+    const open = fold.parentElement.classList.toggle("open");
+    fold.setAttribute("aria-expanded", String(open));
+    fold.textContent = open ? "\u2212" : "+";
+  });
+}
+
 const right = document.querySelector("[data-follows]");
 let asked = 0;
 async function follow() {
@@ -60,6 +70,7 @@ if (work) {
       delete field.dataset.unsaved;
       if (!left) for (const input of field.querySelectorAll("input[type=text],textarea")) input.defaultValue = input.value;
       if (saved.merged) await renew();
+      else if (!left) await next(field);
       if (saved.merged || !left) follow();
     } catch {
       // Not saved, and not lost: it stands in the field, and leaving the page asks first.
@@ -79,6 +90,46 @@ if (work) {
       if (other && !typing && !field.contains(document.activeElement) && field.dataset.unsaved === undefined) field.replaceWith(other);
     }
   };
+  // The empty block behind the last one was begun: it gets its number, and an empty one comes behind it.
+  const next = async (field) => {
+    const begun = field.closest("[data-next]");
+    if (!begun) return;
+    const answer = await fetch(location.pathname);
+    if (!answer.ok) return;
+    const fresh = new DOMParser().parseFromString(await answer.text(), "text/html");
+    const find = (path) => fresh.querySelector(`[data-numbered="${CSS.escape(path)}"]`);
+    const path = begun.dataset.numbered;
+    const same = find(path);
+    if (!same || same.dataset.next !== undefined) return;
+    delete begun.dataset.next;
+    begun.querySelector(":scope > summary").replaceWith(same.querySelector(":scope > summary"));
+    const remove = same.querySelector(":scope > button[name=remove]");
+    if (remove) begun.append(remove);
+    const empty = find(path.replace(/\d+$/, (n) => String(Number(n) + 1)));
+    if (empty) begun.after(empty);
+  };
+  // The propeller is drawn again while its fields are typed in; the last answer counts.
+  const drawn = work.querySelector("[data-drawing]");
+  if (drawn) {
+    const part = drawn.closest("section");
+    let timer = 0;
+    let mine = 0;
+    const draw = async () => {
+      const data = new URLSearchParams(new FormData(part.querySelector("form")));
+      data.set("width", String(Math.round(drawn.clientWidth)));
+      const number = ++mine;
+      const answer = await fetch(drawn.dataset.drawing, { method: "POST", body: data }).catch(() => null);
+      if (!answer?.ok || number !== mine) return;
+      drawn.replaceChildren(document.createRange().createContextualFragment(await answer.text()));
+    };
+    for (const kind of ["input", "click"]) {
+      part.addEventListener(kind, (event) => {
+        if (kind === "click" && !event.target.closest("button")) return;
+        clearTimeout(timer);
+        timer = setTimeout(draw, 150);
+      });
+    }
+  }
   // What the field holds, as the server will show it.
   const now = (field) => {
     const parts = [...field.querySelectorAll("[name^='v:']")].filter((i) => i.type !== "checkbox" || i.checked).map((i) => i.value.trim()).filter(Boolean);

@@ -38,8 +38,11 @@ const saved = (page) => page.waitForResponse((r) => r.url().endsWith("/set"));
 async function type(page, path, value) {
   const field = page.locator(`[id="f-${path.replace(/[._]/g, "-")}"]`);
   const done = saved(page);
-  await field.fill(value);
-  await field.blur();
+  if (await field.evaluate((input) => input.tagName === "SELECT")) await field.selectOption(value);
+  else {
+    await field.fill(value);
+    await field.blur();
+  }
   const status = (await done).status();
   await page.waitForFunction(([id, wrong]) => (document.getElementById(id).textContent !== "") === wrong,
     [`f-${path.replace(/[._]/g, "-")}-says`, status === 422]);
@@ -70,7 +73,7 @@ for (const size of Object.keys(SIZES)) {
   await page.click("form.call > button.save");
   await page.waitForURL(/\/jobs\/tern/);
   // Without length or weight it says what is missing; then it judges.
-  await page.waitForFunction(() => /length/.test(document.querySelector(".right")?.textContent ?? ""));
+  await page.waitForFunction(() => /length/i.test(document.querySelector(".right")?.textContent ?? ""));
   assert.equal(await type(page, "boat.length_waterline", "8.4 m"), 200);
   await page.waitForFunction(() => /chances|rpm/.test(document.getElementById("verdict")?.textContent ?? ""), null, { timeout: 60_000 });
   assert.equal(await type(page, "boat.displacement", "heavy"), 422);
@@ -89,7 +92,79 @@ for (const size of Object.keys(SIZES)) {
   await page.click("button[data-undo]");
   await page.waitForLoadState();
   assert.notEqual(await page.inputValue("#f-boat-displacement"), "6.5 t");
+  assert.equal(await type(page, "boat.displacement", "6.5 t"), 200);
+  await readings(page, size);
+  await drawing(page, size);
+  await order(page, size);
   await made.close();
+}
+
+// A reading written by hand gets an empty block behind it; a log is looked at, and what is ticked is taken.
+async function readings(page, size) {
+  const blocks = () => page.locator("[data-numbered^='reading.']").count();
+  const before = await blocks();
+  await page.locator("[data-numbered='reading.0'] > summary").click();
+  assert.equal(await type(page, "reading.0.engine_speed", "2900 rpm"), 200);
+  await page.waitForFunction((n) => document.querySelectorAll("[data-numbered^='reading.']").length === n, before + 1);
+  assert.equal(await page.locator("[data-numbered='reading.0'] > button[name=remove]").count(), 1);
+  const rows = ["time (s),rpm,speed (kn),course (deg)"];
+  for (let t = 0; t < 400; t += 1) {
+    const [back, turn] = [t >= 210, t >= 190 && t < 210];
+    rows.push(`${t},${turn ? 1200 : 2600},${(back ? 5.8 : 6.4) + 0.02 * Math.sin(t)},${back ? 225 : 45}`);
+  }
+  await page.setInputFiles("#bring-log", { name: "run.csv", mimeType: "text/csv", buffer: Buffer.from(rows.join("\n")) });
+  await page.click("form.bring button");
+  await page.waitForURL(/\/log\?log=/);
+  await look(page, `log ${size}`);
+  assert.ok(await page.locator(".picture svg path.w").count() >= 4, "shaded stretches");
+  await page.check("input[name=take][value='1']");
+  await page.click("form.offers button");
+  await page.waitForURL(/#readings$/);
+  assert.match(await page.inputValue("#f-reading-1-label"), /^run\.csv/);
+}
+
+// The propeller is drawn again while its fields are typed in, before anything is saved; the sliders draw it too.
+async function drawing(page, size) {
+  const drawn = (words) => page.waitForFunction((words) => document.querySelector("[data-drawing]").textContent.includes(words), words);
+  await drawn("17 × 14 in");
+  await page.locator("#f-propeller-pitch").pressSequentially("", { delay: 5 });
+  await page.locator("#f-propeller-pitch").fill("12 in");
+  await drawn("17 × 12 in");
+  await page.locator("#f-propeller-pitch").fill("14 in");
+  await drawn("17 × 14 in");
+  if (size === "phone") {
+    // The foot holds the sentence; all of it comes up by its button.
+    const height = () => page.evaluate(() => document.querySelector(".right").getBoundingClientRect().height / innerHeight);
+    assert.ok((await height()) <= 0.26, `the foot covers ${await height()} of the page`);
+    await page.click(".fold");
+    assert.ok((await height()) > 0.6, "it comes up");
+  }
+  await page.waitForSelector("#try-blades", { timeout: 60_000 });
+  await page.evaluate(() => {
+    const slider = document.getElementById("try-blades");
+    slider.value = "4";
+    slider.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+  await page.waitForFunction(() => document.getElementById("tried-drawing").textContent.includes("4 blades"));
+  if (size === "phone") await page.click(".fold");
+}
+
+// What is ordered stands on its sheet.
+async function order(page, size) {
+  assert.equal(await type(page, "propeller.hand", "right"), 200);
+  const missing = async () => (await page.context().request.get(`${page.url().split("#")[0]}/papers/order-sheet`)).text();
+  await page.locator("#order details").evaluateAll((all) => all.forEach((d) => { d.open = true; }));
+  assert.equal(await type(page, "order.pitch", "12 in"), 200);
+  assert.equal(await type(page, "order.diameter", "17 in"), 200);
+  const sheet = await missing();
+  assert.match(sheet, /304\.8/, `the 12 in ordered stand on the sheet in mm, ${size}`);
+  await page.click("a[href$='/papers']");
+  await look(page, `papers ${size}`);
+  await page.click("a[href$='/papers/order-sheet']");
+  await page.waitForLoadState();
+  assert.match(await page.textContent("body"), /304\.8/);
+  const answer = await page.goBack();
+  assert.ok(!answer || answer.ok());
 }
 
 // Two tabs.

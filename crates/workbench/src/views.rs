@@ -7,7 +7,7 @@ use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
-use axum::routing::get;
+use axum::routing::{MethodRouter, get};
 use counsel::explain::Term;
 use counsel::{Lack, Options};
 use job::Job;
@@ -35,11 +35,27 @@ pub struct Views {
 
 type Pairs = BTreeMap<String, String>;
 
+/// What a part is laid out from.
+struct Ask<'a> {
+    view: &'a View,
+    /// The job's address.
+    at: &'a str,
+    known: &'a Known,
+    pairs: &'a Pairs,
+}
+
+/// A route that lays one part out.
+fn part(title: &'static str, part: fn(&Views, &Ask) -> Markup) -> MethodRouter<Views> {
+    get(move |State(views): State<Views>, Path(name): Path<String>, Query(pairs): Query<Pairs>, headers: HeaderMap| {
+        views.answer(name, pairs, headers, title, part)
+    })
+}
+
 impl Views {
     /// For these jobs.
     #[must_use]
-    pub fn new(jobs: Arc<dyn Jobs>, options: Options) -> Views {
-        Views { jobs, crowds: Arc::new(Crowds::new(options)), options }
+    pub fn new(jobs: Arc<dyn Jobs>, crowds: Arc<Crowds>, options: Options) -> Views {
+        Views { jobs, crowds, options }
     }
 
     /// The crowd of a job whose file has this text.
@@ -53,14 +69,40 @@ impl Views {
     /// The routes.
     pub fn router(self) -> Router {
         Router::new()
-            .route("/jobs/{name}/follows", get(panel))
-            .route("/jobs/{name}/try", get(tried))
-            .route("/jobs/{name}/causes", get(causes))
-            .route("/jobs/{name}/shortlist", get(shortlist))
-            .route("/jobs/{name}/fits", get(fits))
-            .route("/jobs/{name}/explain", get(terms))
+            .route(
+                "/jobs/{name}/follows",
+                part("follows-follows", |_, ask| follows::panel(ask.view, ask.at, ask.known, &Asked::of(ask.pairs))),
+            )
+            .route(
+                "/jobs/{name}/try",
+                part("follows-try", |_, ask| follows::tried(ask.view, ask.known, &Asked::of(ask.pairs))),
+            )
+            .route(
+                "/jobs/{name}/try/drawing",
+                part("follows-blade-title", |_, ask| {
+                    follows::drawing(ask.view, ask.known.prepared.job(), &Asked::of(ask.pairs))
+                }),
+            )
+            .route(
+                "/jobs/{name}/causes",
+                part("follows-causes", |views, ask| follows::causes(ask.view, ask.at, ask.known, &views.options)),
+            )
+            .route(
+                "/jobs/{name}/shortlist",
+                part("follows-shortlist", |views, ask| follows::shortlist(ask.view, ask.at, ask.known, &views.options)),
+            )
+            .route(
+                "/jobs/{name}/fits",
+                part("follows-fits", |views, ask| {
+                    follows::fits(ask.view, ask.at, ask.known.prepared.job(), &views.options)
+                }),
+            )
+            .route("/jobs/{name}/explain", part("explain-title", |_, ask| explain::terms(ask.view, ask.at, ask.known)))
             .route("/jobs/{name}/explain/{term}", get(term))
-            .route("/jobs/{name}/blade", get(blade))
+            .route(
+                "/jobs/{name}/blade",
+                part("follows-blade-title", |_, ask| explain::round(ask.view, ask.at, ask.known)),
+            )
             .route("/jobs/{name}/blade.json", get(mesh))
             .route("/assets/views/{file}", get(asset))
             .with_state(self)
@@ -73,7 +115,7 @@ impl Views {
         pairs: Pairs,
         headers: HeaderMap,
         title: &'static str,
-        part: impl FnOnce(&Views, &View, &str, &Known, &Pairs) -> Markup + Send + 'static,
+        part: impl FnOnce(&Views, &Ask) -> Markup + Send + 'static,
     ) -> Response {
         let view = self.jobs.view(&pairs, &headers);
         let work = move || {
@@ -81,8 +123,8 @@ impl Views {
             let at = format!("/jobs/{}", escape(&name));
             let body = match Job::read(&text) {
                 Ok(read) => match self.known(&text, &read.job) {
-                    Ok(known) => part(&self, &view, &at, &known, &pairs),
-                    Err(lack) => follows::lacking(&view, &lack),
+                    Ok(known) => part(&self, &Ask { view: &view, at: &at, known: &known, pairs: &pairs }),
+                    Err(lack) => follows::lacking(&view, &at, &lack),
                 },
                 Err(problems) => explain::unread(&view, &job::render(&problems, &name, &text, false)),
             };
@@ -112,75 +154,6 @@ fn escape(name: &str) -> String {
     })
 }
 
-async fn panel(
-    State(v): State<Views>,
-    Path(name): Path<String>,
-    Query(pairs): Query<Pairs>,
-    headers: HeaderMap,
-) -> Response {
-    v.answer(name, pairs, headers, "follows-follows", |_, view, at, known, pairs| {
-        follows::panel(view, at, known, &Asked::of(pairs))
-    })
-    .await
-}
-
-async fn tried(
-    State(v): State<Views>,
-    Path(name): Path<String>,
-    Query(pairs): Query<Pairs>,
-    headers: HeaderMap,
-) -> Response {
-    v.answer(name, pairs, headers, "follows-try", |_, view, _, known, pairs| {
-        follows::tried(view, known, &Asked::of(pairs))
-    })
-    .await
-}
-
-async fn causes(
-    State(v): State<Views>,
-    Path(name): Path<String>,
-    Query(pairs): Query<Pairs>,
-    headers: HeaderMap,
-) -> Response {
-    v.answer(name, pairs, headers, "follows-causes", |views, view, _, known, _| {
-        follows::causes(view, known, &views.options)
-    })
-    .await
-}
-
-async fn fits(
-    State(v): State<Views>,
-    Path(name): Path<String>,
-    Query(pairs): Query<Pairs>,
-    headers: HeaderMap,
-) -> Response {
-    v.answer(name, pairs, headers, "follows-fits", |views, view, at, known, _| {
-        follows::fits(view, at, known.prepared.job(), &views.options)
-    })
-    .await
-}
-
-async fn shortlist(
-    State(v): State<Views>,
-    Path(name): Path<String>,
-    Query(pairs): Query<Pairs>,
-    headers: HeaderMap,
-) -> Response {
-    v.answer(name, pairs, headers, "follows-shortlist", |views, view, at, known, _| {
-        follows::shortlist(view, at, known, &views.options)
-    })
-    .await
-}
-
-async fn terms(
-    State(v): State<Views>,
-    Path(name): Path<String>,
-    Query(pairs): Query<Pairs>,
-    headers: HeaderMap,
-) -> Response {
-    v.answer(name, pairs, headers, "explain-title", |_, view, at, known, _| explain::terms(view, at, known)).await
-}
-
 async fn term(
     State(v): State<Views>,
     Path((name, term)): Path<(String, String)>,
@@ -188,19 +161,10 @@ async fn term(
     headers: HeaderMap,
 ) -> Response {
     let Some(term) = Term::of_name(&term) else { return StatusCode::NOT_FOUND.into_response() };
-    v.answer(name, pairs, headers, "explain-title", move |_, view, at, known, pairs| {
-        explain::page(view, at, known, term, &Asked::of(pairs))
+    v.answer(name, pairs, headers, "explain-title", move |_, ask| {
+        explain::page(ask.view, ask.at, ask.known, term, &Asked::of(ask.pairs))
     })
     .await
-}
-
-async fn blade(
-    State(v): State<Views>,
-    Path(name): Path<String>,
-    Query(pairs): Query<Pairs>,
-    headers: HeaderMap,
-) -> Response {
-    v.answer(name, pairs, headers, "follows-blade-title", |_, view, at, known, _| explain::round(view, at, known)).await
 }
 
 async fn mesh(State(v): State<Views>, Path(name): Path<String>) -> Response {

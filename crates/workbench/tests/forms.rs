@@ -107,11 +107,66 @@ fn a_reading_is_added_and_taken_out_again() {
 }
 
 #[test]
+fn the_propeller_is_drawn_as_the_form_has_it_and_nothing_is_saved_by_looking() {
+    let bench = Bench::new();
+    let before = bench.file();
+    assert!(bench.get("/jobs/kittiwake").body.contains("3 blades, right-handed, 17 \u{d7} 14 in"));
+    let draw = |fields: &[(&str, &str)]| bench.post("/jobs/kittiwake/drawing", fields, "").body;
+    let typed = draw(&[
+        ("w:propeller.blades", "3"),
+        ("v:propeller.blades", "5"),
+        ("w:propeller.hand", "right"),
+        ("v:propeller.hand", "left"),
+    ]);
+    assert!(typed.contains("5 blades, left-handed") && typed.contains("<svg") && !typed.contains("<style"), "{typed}");
+    // What cannot be read yet, half typed, leaves the rest as it is.
+    let half = draw(&[
+        ("w:propeller.pitch", "14 in"),
+        ("v:propeller.pitch", "1x"),
+        ("w:propeller.blades", "3"),
+        ("v:propeller.blades", "4"),
+    ]);
+    assert!(half.contains("4 blades") && half.contains("\u{d7} 14 in"), "{half}");
+    let none = draw(&[
+        ("w:propeller.pitch", "14 in"),
+        ("v:propeller.pitch", ""),
+        ("w:propeller.stamp", "17 RH 14"),
+        ("v:propeller.stamp", ""),
+    ]);
+    assert!(none.contains("enough for a first drawing"), "{none}");
+    assert_eq!(bench.file(), before);
+}
+
+#[test]
+fn a_survey_card_is_drawn_blade_by_blade_as_its_fields_are_filled() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples/survey/dunlin.toml");
+    let text = std::fs::read_to_string(path).expect("a demo");
+    let bench = Bench::with(std::time::Duration::from_secs(30), |folder| {
+        std::fs::write(folder.join("dunlin.toml"), &text).expect("written");
+    });
+    let page = bench.get("/jobs/dunlin").body;
+    assert!(page.contains("Drawn from measurements, blade by blade"));
+    let drawn = bench.post("/jobs/dunlin/drawing", &[], "").body;
+    let document = job::Document::parse(&text).expect("reads");
+    let path = "survey.blade.0.tip_radius";
+    let was = workbench::store::shown(&document, path);
+    let (w, v) = (format!("w:{path}"), format!("v:{path}"));
+    let longer = bench.post("/jobs/dunlin/drawing", &[(&w, &was), (&v, "235 mm")], "").body;
+    assert!(longer.contains("<svg") && longer != drawn, "{path}, {was}: {longer}");
+}
+
+#[test]
 fn every_page_speaks_spanish_and_no_name_shows_through() {
     let bench = Bench::new();
-    for path in
-        ["/", "/new", "/jobs/kittiwake", "/jobs/kittiwake/history", "/jobs/kittiwake/papers", "/jobs/kittiwake/follows"]
-    {
+    for path in [
+        "/",
+        "/new",
+        "/jobs/kittiwake",
+        "/jobs/kittiwake/log",
+        "/jobs/kittiwake/history",
+        "/jobs/kittiwake/papers",
+        "/jobs/kittiwake/follows",
+    ] {
         for tag in ["en", "es"] {
             let request = format!(
                 "GET {path} HTTP/1.1\r\nHost: {}\r\nCookie: fairwake-language={tag}\r\nConnection: close\r\n\r\n",

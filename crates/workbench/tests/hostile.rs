@@ -65,6 +65,68 @@ fn no_path_leads_out_of_the_folder() {
     assert_eq!(bench.get("/assets/..%2f..%2fCargo.toml").status, 404);
 }
 
+/// A server open to a network, by its port; it goes with the test.
+fn open_to_a_network() -> (u16, String) {
+    let folder = tempfile::tempdir().expect("a folder").keep();
+    std::fs::write(folder.join("tern.toml"), "title = \"Tern\"\n").expect("written");
+    let store = workbench::store::Folder::open(&folder).expect("opens");
+    let any = std::net::Ipv4Addr::UNSPECIFIED.into();
+    let listen = workbench::server::Listen { host: Some(any), port: 0 };
+    let bound = workbench::server::bind(store, listen, counsel::Options { boats: 50, seed: 1 }).expect("a port");
+    let address = bound.address.clone();
+    std::thread::spawn(move || bound.run());
+    let (at, token) = address.split_once("/?token=").expect("a token is in the address");
+    assert!(!at.contains("0.0.0.0"), "an address somebody can type: {address}");
+    (at.rsplit(':').next().and_then(|p| p.parse().ok()).expect("a port"), token.to_owned())
+}
+
+fn ask(port: u16, line: &str, headers: &str) -> (u16, String) {
+    let mut stream = TcpStream::connect(("127.0.0.1", port)).expect("connects");
+    write!(stream, "{line} HTTP/1.1\r\nConnection: close\r\n{headers}\r\n").expect("sent");
+    let mut all = String::new();
+    let _ = stream.read_to_string(&mut all);
+    (all.split(' ').nth(1).and_then(|s| s.parse().ok()).unwrap_or(0), all)
+}
+
+#[test]
+fn on_a_network_any_name_of_this_machine_does_but_only_with_the_token() {
+    let (port, token) = open_to_a_network();
+    for host in ["192.168.7.20", "boat-shed.local", "boat-shed", "[fe80::1]", "localhost"] {
+        let host = format!("Host: {host}:{port}\r\n");
+        assert_eq!(ask(port, "GET /", &host).0, 401, "{host}: without the token");
+        assert_eq!(ask(port, "GET /?token=0123", &host).0, 401, "{host}: with a wrong one");
+        let (status, answer) = ask(port, &format!("GET /?token={token}"), &host);
+        assert!(status == 303 && answer.contains("HttpOnly") && answer.contains("SameSite=Strict"), "{host}: {answer}");
+        assert!(!answer.to_lowercase().contains("domain="), "the cookie belongs to this one name");
+        let cookie = format!("{host}Cookie: fairwake-token={token}\r\n");
+        assert!(ask(port, "GET /", &cookie).1.contains("Tern"), "{host}: with the cookie");
+    }
+    // Names that cannot be a host's, another port, two names.
+    for host in ["boat-shed:1", "boat shed:PORT", "a/b:PORT", "[::g]:PORT", ":PORT", "evil.example@boat:PORT"] {
+        let headers =
+            format!("Host: {}\r\nCookie: fairwake-token={token}\r\n", host.replace("PORT", &port.to_string()));
+        assert_ne!(ask(port, "GET /", &headers).0, 200, "{host}");
+    }
+}
+
+#[test]
+fn a_name_turned_towards_this_machine_gets_nothing_and_a_page_elsewhere_changes_nothing() {
+    let (port, token) = open_to_a_network();
+    // A browser that was led here under another name has no cookie for it.
+    let rebound = format!("Host: evil.example:{port}\r\nOrigin: http://evil.example:{port}\r\n");
+    for line in ["GET /", "GET /jobs/tern/file", "POST /jobs/tern/undo", "GET /assets/page.js"] {
+        let (status, answer) = ask(port, line, &rebound);
+        assert!(status == 401 && !answer.contains("Tern"), "{line}: {answer}");
+    }
+    // Even with a cookie that should never have come along, the origin must be the name that is asked.
+    let cross = format!("Host: 192.168.7.20:{port}\r\nCookie: fairwake-token={token}\r\nContent-Length: 0\r\nOrigin: ");
+    for origin in [format!("http://evil.example:{port}"), format!("https://192.168.7.20:{port}"), "null".to_owned()] {
+        assert_eq!(ask(port, "POST /jobs/tern/duplicate", &format!("{cross}{origin}\r\n")).0, 403, "{origin}");
+    }
+    let own = format!("{cross}http://192.168.7.20:{port}\r\n");
+    assert_eq!(ask(port, "POST /jobs/tern/duplicate", &own).0, 303);
+}
+
 fn upload(bench: &Bench, name: &str, bytes: &[u8]) -> crate::bench::Answer {
     let mut body =
         format!("--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"{name}\"\r\n\r\n").into_bytes();

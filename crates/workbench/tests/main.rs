@@ -4,6 +4,7 @@ mod bench;
 mod forms;
 mod handed;
 mod hostile;
+mod log;
 mod many;
 mod together;
 mod views;

@@ -84,10 +84,26 @@ fn words_of_a_job_are_never_markup() {
 #[test]
 fn what_is_missing_is_named_and_no_path_leads_out() {
     let (status, page) = get("/jobs/bare/follows");
-    assert!(status == 200 && page.contains("engine.rated_power"), "{page}");
+    assert!(
+        status == 200 && page.contains("href=\"/jobs/bare#f-engine-rated-power\"") && page.contains("Rated power"),
+        "{page}"
+    );
     for path in ["/jobs/..%2Fkittiwake/follows", "/jobs/%2Fetc%2Fpasswd/blade.json", "/jobs/none/explain"] {
         assert_eq!(get(path).0, 404, "{path}");
     }
     assert_eq!(get("/assets/views/..%2Fpage.js").0, 404);
     assert_eq!(get("/jobs/bare/blade.json").0, 404);
+}
+
+#[test]
+fn the_drawing_follows_the_sliders_of_the_blade_and_says_what_is_not_reckoned() {
+    let (status, four) = get("/jobs/kittiwake/try/drawing?part=1&blades=4&pitch=0.2286");
+    assert!(status == 200 && four.contains("4 blades") && four.contains("\u{d7} 9 in"), "{four}");
+    let (_, fitted) = get("/jobs/kittiwake/try/drawing?part=1");
+    let (_, skewed) = get("/jobs/kittiwake/try/drawing?part=1&skew=45");
+    let (_, raked) = get("/jobs/kittiwake/try/drawing?part=1&rake=25");
+    assert!(fitted.contains("3 blades") && skewed != fitted && raked != fitted && skewed != raked);
+    assert!(get("/jobs/kittiwake/try?part=1&skew=45").1.contains("not reckoned here"));
+    let (_, page) = get("/jobs/kittiwake/follows?blades=4");
+    assert!(page.contains("id=\"tried-drawing\"") && page.contains("4 blades"), "without a script too");
 }

@@ -104,10 +104,8 @@ pub fn text(report: &Report, common: &Common) -> String {
     }
     if said.misfits > 0 {
         let left = words::count(said.misfits, "candidate", "candidates");
-        page.set_in(
-            &format!("{left} left out: no room for the blades, or too much load for shaft or blades."),
-            Ink::Plain,
-        );
+        let why: Vec<String> = said.left_out.iter().map(|m| format!("{} ({})", m.what, m.count)).collect();
+        page.set_in(&format!("{left} left out for what `fit` forbids: {}.", words::list(&why, "and")), Ink::Plain);
     }
     sections::hangs_on(&mut page, &said.hangs_on);
     sections::notes(&mut page, &said.notes);

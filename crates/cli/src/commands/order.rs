@@ -83,7 +83,18 @@ fn receipt(page: &mut Page, said: &OrderSheet) {
         .receipt
         .iter()
         .map(|row| {
-            let measured = row.measured.map_or_else(|| "______".to_owned(), |m| number::rounded(m, 0.01));
+            let step = match row.unit {
+                "" => 1.0,
+                "mm" if row.accept_to.is_none_or(|to| to >= 120.0) => 0.1,
+                "kg" => 0.1,
+                _ => 0.01,
+            };
+            let measured = match (row.measured, row.said) {
+                (Some(m), _) => number::rounded(m, step),
+                // Looked at and no number: the hand.
+                (None, Some(_)) => "seen".to_owned(),
+                (None, None) => "______".to_owned(),
+            };
             vec![
                 row.what.into(),
                 row.ordered.clone().into(),

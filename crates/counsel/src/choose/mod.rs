@@ -98,27 +98,27 @@ pub fn choose(job: &Job, options: &Options) -> Result<Choice, Lack> {
 
     let mut offers = sizes::cheap(job, plan);
     let loads = Loads::of(job, &ground.panel, &fitted);
-    let plainly = |offer: &Offer| exchange::plainly_breaks(job, plan, &loads, &offer.setup).is_none();
+    let plainly = |offer: &Offer| exchange::plainly_breaks(job, plan, &loads, &offer.setup);
     let screened = sizes::screen(job, plan, &scouts, &accepted, duty, cruise, largest, FINALISTS, &plainly);
     let considered = offers.len() + screened.considered;
     offers.extend(screened.offers);
 
     let mut shortlist: Vec<Candidate> = Vec::with_capacity(offers.len());
-    let mut misfits = screened.misfits;
+    let mut left_out = screened.left_out;
     for offer in &offers {
         let own = if offer.step > Step::Clean { ground.run(&offer.setup) } else { Vec::new() };
-        if fits::passes(job, &ground.panel, offer, largest, &own) {
-            let mut one = candidate(offer, plan, &ground, &aim, &fitted, &own);
-            fits::shaken(job, &mut one);
-            shortlist.push(one);
+        if let Some(why) = fits::breaks(job, &ground.panel, offer, largest, &own) {
+            left_out.one(why);
         } else {
-            misfits += 1;
+            let mut one = candidate(offer, plan, &ground, &aim, &fitted, &own);
+            fits::weigh_down(job, &mut one);
+            shortlist.push(one);
         }
     }
     let top = shortlist.iter().map(|c| c.merit).fold(f64::NEG_INFINITY, f64::max);
     merit::rank(&mut shortlist, &accepted);
     for one in &mut shortlist {
-        if let Some((_, why)) = fits::shakes(job, one.blades, one.reduction, one.full_throttle.engine_speed.middle) {
+        if let Some((_, why)) = fits::against(job, one) {
             one.why = format!("{}; but {why}", one.why);
         }
     }
@@ -134,7 +134,8 @@ pub fn choose(job: &Job, options: &Options) -> Result<Choice, Lack> {
         largest_diameter: 1000.0 * largest,
         largest_diameter_source: largest_source,
         room,
-        misfits,
+        misfits: left_out.count(),
+        left_out: left_out.listed(),
         accepted_band: accepted.report.clone(),
         hangs_on: hangs(&ground.panel, &speeds, 8),
         crowd: crowd_report(&crowd),

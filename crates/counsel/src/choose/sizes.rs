@@ -1,6 +1,7 @@
 //! What is on offer: changes to the propeller fitted, and new ones in sizes that are sold.
 
 use super::Ground;
+use super::fits::LeftOut;
 use super::merit::{self, Aim};
 use crate::band::Accepted;
 use crate::crowd::latent::Latent;
@@ -26,7 +27,7 @@ pub(super) struct Offer {
 pub(super) struct Screened {
     pub offers: Vec<Offer>,
     /// Better ones that do not fit.
-    pub misfits: usize,
+    pub left_out: LeftOut,
     pub considered: usize,
 }
 
@@ -119,7 +120,7 @@ pub(super) fn screen(
     cruise: f64,
     largest: f64,
     most: usize,
-    fits: &dyn Fn(&Offer) -> bool,
+    breaks: &dyn Fn(&Offer) -> Option<&'static str>,
 ) -> Screened {
     let leg = physics::is_leg(plan.knowledge.arrangement.0);
     let fitted = plan.dists[Latent::Diameter as usize].middle;
@@ -157,8 +158,8 @@ pub(super) fn screen(
         .collect();
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
     let considered = kinds.len() * PITCHES;
-    let (offers, misfits) = pick(found, most, fits);
-    Screened { offers, misfits, considered }
+    let (offers, left_out) = pick(found, most, breaks);
+    Screened { offers, left_out, considered }
 }
 
 /// The best propeller of one blade number and nearest width at a diameter, with the reduction there is.
@@ -246,8 +247,12 @@ fn best_of(
 
 /// The best that fit, no more than two of one blade number and reduction so that the list shows the choice there is; and how
 /// many better ones do not fit.
-fn pick(found: Vec<(f64, Offer)>, most: usize, fits: &dyn Fn(&Offer) -> bool) -> (Vec<Offer>, usize) {
-    let (mut picked, mut misfits): (Vec<Offer>, usize) = (Vec::new(), 0);
+fn pick(
+    found: Vec<(f64, Offer)>,
+    most: usize,
+    breaks: &dyn Fn(&Offer) -> Option<&'static str>,
+) -> (Vec<Offer>, LeftOut) {
+    let (mut picked, mut left_out) = (Vec::<Offer>::new(), LeftOut::default());
     for (_, offer) in found {
         let alike = |p: &&Offer| p.setup.blades == offer.setup.blades && p.setup.reduction == offer.setup.reduction;
         let near = |p: &Offer| {
@@ -255,15 +260,14 @@ fn pick(found: Vec<(f64, Offer)>, most: usize, fits: &dyn Fn(&Offer) -> bool) ->
             apart(p.setup.diameter, offer.setup.diameter) < 1.01 * INCH && p.setup.area_ratio == offer.setup.area_ratio
         };
         if picked.iter().filter(alike).count() < 2 && !picked.iter().filter(alike).any(near) {
-            if fits(&offer) {
-                picked.push(offer);
-            } else {
-                misfits += 1;
+            match breaks(&offer) {
+                Some(why) => left_out.one(why),
+                None => picked.push(offer),
             }
         }
         if picked.len() == most {
             break;
         }
     }
-    (picked, misfits)
+    (picked, left_out)
 }

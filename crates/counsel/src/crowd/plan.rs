@@ -29,7 +29,7 @@ pub struct Plan {
     /// What was read.
     pub observations: Vec<Observation>,
     /// What held when readings in another state were taken, where something is suspected to have come since.
-    pub before: Option<std::sync::Arc<Plan>>,
+    pub before: Option<std::sync::Arc<Before>>,
     /// Pitch as stamped or set, m. Flat folding or feathering blades act like another pitch than their mark, and a mark of the
     /// middle of [`Latent::Pitch`] would be another propeller.
     pub marked_pitch: f64,
@@ -43,6 +43,28 @@ pub struct Plan {
     pub declared_at: Option<job::PowerAt>,
     /// Error of the propeller series at the propeller fitted.
     pub series: Spread,
+}
+
+/// The same boat before something came.
+#[derive(Clone, Debug)]
+pub struct Before {
+    /// What was stated or assumed of it then.
+    pub plan: Plan,
+    /// What came since says nothing of how good the thing was: of this quantity the boat then has a value of its own.
+    pub own: Option<Latent>,
+}
+
+impl Before {
+    /// The row of the boat then; `z` are the standard normal values of the boat now.
+    #[must_use]
+    pub fn values(&self, z: &[f64]) -> Row {
+        let mut row = self.plan.values(z);
+        if let Some(latent) = self.own {
+            // Any value that says nothing of the boat as she was read will do; this one belongs to propellers not bought.
+            row[latent as usize] = self.plan.dists[latent as usize].at(z[Latent::OtherArea as usize]);
+        }
+        row
+    }
 }
 
 /// What was read.

@@ -48,7 +48,7 @@ pub(super) fn likelihood(plan: &Plan, order: &[usize], boat: &Definite, z: &[f64
         .before
         .as_deref()
         .filter(|_| plan.observations.iter().any(|o| o.setup != 0))
-        .map(|before| (before, Definite::new(before, before.values(z))));
+        .map(|before| (&before.plan, Definite::new(&before.plan, before.values(z))));
     let now = (plan, boat);
     let mut fitted = boat.described;
     let mut of = 0;
@@ -56,7 +56,7 @@ pub(super) fn likelihood(plan: &Plan, order: &[usize], boat: &Definite, z: &[f64
     for &i in order {
         let o = &plan.observations[i];
         let setup = &plan.setups[o.setup];
-        let (plan, boat) = earlier.as_ref().filter(|_| o.setup != 0).map_or(now, |(plan, boat)| (*plan, boat));
+        let (plan, boat) = earlier.as_ref().filter(|_| o.setup != 0).map_or(now, |(plan, boat)| (plan, boat));
         if of != o.setup {
             (of, steady) = (o.setup, None);
             fitted = boat.fitted(plan, setup);

@@ -1,9 +1,10 @@
 //! Suspected causes as changes to the crowd.
 
 use crate::crowd::latent::Latent;
-use crate::crowd::plan::{Plan, What};
+use crate::crowd::plan::{Before, Observation, Plan, What};
 use crate::report::Cost;
-use job::assume::Dist;
+use job::assume::{BAND_Z, Dist};
+use job::spread::DASHBOARD;
 use std::sync::Arc;
 
 /// A cause.
@@ -244,7 +245,10 @@ impl Variant {
             }
         }
         if self.cause.about().came_since {
-            plan.before = Some(Arc::new(base.clone()));
+            // The method's own errors stay the boat's: damage adds to them.
+            let method = |l: &Latent| matches!(l, Latent::ThrustError | Latent::TorqueError);
+            let own = self.change.first().map(|(latent, _)| *latent).filter(|l| !method(l));
+            plan.before = Some(Arc::new(Before { plan: base.clone(), own }));
         }
         plan
     }
@@ -270,6 +274,11 @@ pub(super) fn variants(plan: &Plan) -> Vec<Variant> {
     let one = |cause, share, tells, change| Variant { cause, share, tells, change, speed_bias: 0.0 };
     let spread = |low, middle, high| Change::Spread(Dist::band(low, middle, high));
     let z = |low: f64, middle: f64, high: f64| Change::Spread(Dist::band(low, middle, high));
+    // A wrong tachometer is out by so much of what it shows, whatever is expected of a right one: a diesel's dashboard has
+    // the wider spread of its own (never the narrower of an optical one, which is not suspected of this).
+    let usual = 0.9 * DASHBOARD / BAND_Z;
+    let lasting = |o: &Observation| if o.what == What::EngineSpeed { o.bias } else { 0.0 };
+    let units = usual / plan.observations.iter().map(lasting).fold(usual, f64::max);
     let mut list = vec![
         one(Cause::AsStated, 1.0, Some(Latent::Pitch), vec![]),
         one(
@@ -317,9 +326,19 @@ pub(super) fn variants(plan: &Plan) -> Vec<Variant> {
             Some(Latent::AreaRatio),
             vec![(Latent::AreaRatio, Change::Times(0.65, 0.8, 0.95)), (Latent::TorqueError, z(-3.2, -2.0, -0.8))],
         ),
-        // In units of the instrument's own lasting error: a dashboard's ± 4 % becomes 6 to 25 %.
-        one(Cause::Tachometer, 0.5, Some(Latent::Tachometer), vec![(Latent::Tachometer, z(-8.0, -4.0, -2.2))]),
-        one(Cause::Tachometer, 0.5, Some(Latent::Tachometer), vec![(Latent::Tachometer, z(2.2, 4.0, 8.0))]),
+        // In units of the instrument's own lasting error: 6 to 22 % of what is shown.
+        one(
+            Cause::Tachometer,
+            0.5,
+            Some(Latent::Tachometer),
+            vec![(Latent::Tachometer, z(-8.0 * units, -4.0 * units, -2.2 * units))],
+        ),
+        one(
+            Cause::Tachometer,
+            0.5,
+            Some(Latent::Tachometer),
+            vec![(Latent::Tachometer, z(2.2 * units, 4.0 * units, 8.0 * units))],
+        ),
         one(Cause::Ratio, 0.5, Some(Latent::Reduction), vec![(Latent::Reduction, Change::Times(1.06, 1.18, 1.40))]),
         one(Cause::Ratio, 0.5, Some(Latent::Reduction), vec![(Latent::Reduction, Change::Times(0.70, 0.85, 0.95))]),
         one(Cause::Governor, 1.0, Some(Latent::TopRatio), vec![(Latent::TopRatio, spread(0.78, 0.90, 0.99))]),

@@ -1,5 +1,6 @@
 //! Blade numbers, rakes and skews side by side for this boat.
 
+use super::exchange::Size;
 use super::loads::{Loads, Subject};
 use super::report::{BladeRow, RakeRow, SkewRow};
 use super::shake;
@@ -29,7 +30,7 @@ pub(super) fn blades(subject: &Subject, loads: &Loads) -> Vec<BladeRow> {
         (curves.torque(j) * diameter.powi(5), curves.efficiency(j))
     };
     let wanted = at(subject.blades, subject.diameter).0;
-    let (_, shadows, _) = shake::ahead(subject.job);
+    let ahead = shake::Shadows::of(subject.job);
     (2..=5)
         .map(|z| {
             // Torque grows steeply with the diameter at a fixed speed of advance.
@@ -39,6 +40,12 @@ pub(super) fn blades(subject: &Subject, loads: &Loads) -> Vec<BladeRow> {
                 if at(z, middle).0 < wanted { low = middle } else { high = middle }
             }
             let diameter = 0.5 * (low + high);
+            let size = Size {
+                diameter,
+                pitch: diameter * subject.pitch / subject.diameter,
+                blades: z,
+                area_ratio: screw(z, diameter).expanded_area_ratio,
+            };
             let times = |z: u8| f64::from(z).powf(-1.5);
             BladeRow {
                 blades: z,
@@ -46,7 +53,7 @@ pub(super) fn blades(subject: &Subject, loads: &Loads) -> Vec<BladeRow> {
                 efficiency: 100.0 * at(z, diameter).1,
                 blade_rate: orders::blade_rate(n, z),
                 pulse: times(z) / times(subject.blades.max(1)) * (diameter / subject.diameter).powi(2),
-                in_shadow: orders::in_shadow(z, shadows),
+                in_shadow: ahead.meet(&size),
             }
         })
         .collect()
@@ -66,7 +73,7 @@ pub(super) fn rake(subject: &Subject) -> Vec<RakeRow> {
 }
 
 pub(super) fn skew(subject: &Subject, loads: &Loads) -> Vec<SkewRow> {
-    let (ahead, ..) = shake::ahead(subject.job);
+    let ahead = shake::Shadows::of(subject.job).wake;
     let chord = 2.073 * subject.area_ratio / f64::from(subject.blades.max(1));
     let at = gust::InWake {
         blades: subject.blades,
@@ -79,6 +86,10 @@ pub(super) fn skew(subject: &Subject, loads: &Loads) -> Vec<SkewRow> {
     let force = |degrees: f64| 100.0 * gust::blade_rate_thrust(&at, &ahead, degrees.to_radians());
     let none = force(0.0);
     [0.0, 10.0, 20.0, 30.0, 45.0_f64]
-        .map(|skew| SkewRow { skew, blade_rate_thrust: force(skew), left: 100.0 * force(skew) / none.max(1e-9) })
+        .map(|skew| SkewRow {
+            skew,
+            blade_rate_thrust: force(skew),
+            left: if none > 1e-6 { 100.0 * force(skew) / none } else { 100.0 },
+        })
         .to_vec()
 }

@@ -5,6 +5,7 @@ use super::{Checks, blade, room, shaft};
 use crate::crowd::latent::Latent;
 use crate::crowd::plan::Plan;
 use crate::crowd::setup::Setup;
+use crate::order::LARGER;
 use crate::panel::{Panel, Run};
 use crate::report::Gravity;
 use job::fit::Stern;
@@ -41,10 +42,22 @@ impl Size {
         }
     }
 
-    /// Half the depth of a blade fore and aft at 0.7 R, m: `c sin(phi)/2`, with the series' chord there, `2.073 AE/A0 D/Z`.
-    pub fn half_depth(&self) -> f64 {
+    /// The series' chord at 0.7 R, m, `2.073 AE/A0 D/Z`, and the pitch angle there.
+    fn chord(&self) -> (f64, f64) {
         let phi = (self.pitch / (0.7 * std::f64::consts::PI * self.diameter)).atan();
-        0.5 * 2.073 * self.area_ratio * self.diameter / f64::from(self.blades.max(1)) * phi.sin()
+        (2.073 * self.area_ratio * self.diameter / f64::from(self.blades.max(1)), phi)
+    }
+
+    /// Half the depth of a blade fore and aft at 0.7 R, m: `c sin(phi)/2`.
+    pub fn half_depth(&self) -> f64 {
+        let (chord, phi) = self.chord();
+        0.5 * chord * phi.sin()
+    }
+
+    /// The angle that a blade takes up round the shaft at 0.7 R, rad: `c cos(phi)/(0.7 R)`.
+    pub fn wide(&self) -> f64 {
+        let (chord, phi) = self.chord();
+        chord * phi.cos() / (0.35 * self.diameter).max(1e-9)
     }
 }
 
@@ -70,6 +83,8 @@ fn exchanged(job: &Job, old: &Size, new: &Size, other: bool) -> Job {
     if other {
         let p = &mut with.propeller;
         (p.root_thickness, p.outer_thickness, p.edge_thickness, p.mass) = (None, None, None, None);
+        p.hub_diameter = None;
+        with.survey = None;
     }
     with
 }
@@ -77,6 +92,13 @@ fn exchanged(job: &Job, old: &Size, new: &Size, other: bool) -> Job {
 /// The crowd of a fit and that of a shortlist are two samples: a candidate is held to 3 % more load, so that what passes here
 /// passes there.
 const SAMPLING: f64 = 1.03;
+
+/// Whether another propeller's hub is to be had with a bore for the shaft.
+fn bored_too_small(job: &Job, setup: &Setup) -> Option<&'static str> {
+    let shaft = job.order.shaft.as_ref().or(job.shaft.diameter.as_ref());
+    let larger = shaft.zip(job.order.largest_bore.as_ref()).is_some_and(|(d, most)| d.middle > LARGER * most.middle);
+    (setup.other_propeller && larger).then_some("bore of the hubs to be had")
+}
 
 /// The first hard limit that a propeller of a job breaks under the loads of these runs, in words.
 pub(crate) fn breaks(job: &Job, panel: &Panel, runs: &[Run], setup: &Setup) -> Option<&'static str> {
@@ -90,7 +112,8 @@ pub(crate) fn breaks(job: &Job, panel: &Panel, runs: &[Run], setup: &Setup) -> O
     room::checks(&subject, &loads, &mut out);
     shaft::checks(&subject, &loads, &mut out);
     blade::checks(&subject, &loads, &mut out);
-    out.0.iter().find(|c| c.hard && c.known && c.gravity <= Gravity::Mend).map(|c| c.subject)
+    let hard = out.0.iter().find(|c| c.hard && c.known && c.gravity <= Gravity::Mend).map(|c| c.subject);
+    hard.or_else(|| bored_too_small(job, setup))
 }
 
 /// The same before its loads are known, under those of the propeller fitted: the room, and the shaft where it fails clearly
@@ -103,8 +126,12 @@ pub(crate) fn plainly_breaks(job: &Job, plan: &Plan, fitted: &Loads, setup: &Set
     if subject.leg {
         return None;
     }
+    if let Some(small) = bored_too_small(job, setup) {
+        return Some(small);
+    }
     let mut out = Checks::default();
     room::checks(&subject, fitted, &mut out);
+    shaft::hub(&subject, &mut out);
     let ratio = plan.dists[Latent::Reduction as usize].middle;
     let torque = 0.85 * fitted.torque.high * setup.reduction.map_or(1.0, |r| r / ratio.max(1e-9));
     let weak = job

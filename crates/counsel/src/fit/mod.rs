@@ -23,7 +23,8 @@ mod shake;
 mod turn;
 
 pub(crate) use room::largest_diameter;
-pub(crate) use shake::shadows;
+pub(crate) use shaft::{HUB_OVER_BORE, usual_hub};
+pub(crate) use shake::Shadows;
 
 use crate::crowd::Crowd;
 use crate::crowd::plan::Plan;
@@ -129,11 +130,21 @@ fn headline(checks: &[Check]) -> String {
     let first = match worst {
         Some(check) if check.gravity == Gravity::Stop => format!("Stop: {}", check.sentence),
         Some(check) => format!("It does not fit yet: {}", check.sentence),
-        None if unknown > 0 => format!(
-            "Nothing known speaks against it; {} not measured yet.",
-            if unknown == 1 { "1 thing is".to_owned() } else { format!("{unknown} things are") }
-        ),
-        None => "It fits, by everything that was looked at.".to_owned(),
+        None => {
+            let are = |n: usize| if n == 1 { "1 thing is".to_owned() } else { format!("{n} things are") };
+            match (count(Gravity::Watch), unknown) {
+                (0, 0) => "It fits, by everything that was looked at.".to_owned(),
+                (0, unknown) => format!("Nothing known speaks against it; {} not measured yet.", are(unknown)),
+                (watch, 0) => format!("Nothing known forbids it; {} to be watched.", are(watch)),
+                (watch, unknown) => {
+                    format!(
+                        "Nothing known forbids it; {} to be watched, {} not measured yet.",
+                        are(watch),
+                        are(unknown)
+                    )
+                }
+            }
+        }
     };
     let rest = count(Gravity::Stop) + count(Gravity::Mend);
     if rest > 1 { format!("{first} And {} more to mend.", things(rest - 1)) } else { first }

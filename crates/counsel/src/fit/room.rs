@@ -50,6 +50,7 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
     }
     let boat = boat(subject, loads);
     let lloyds = clearance::lloyds(&boat);
+    let screw = if subject.twin { "twins" } else { "one screw" };
     let (trade, handbook) = (clearance::trade(subject.sailing), clearance::handbook(&boat));
     gap(
         out,
@@ -58,6 +59,7 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
             subject: "tip to hull",
             value: tip(&stern.tip_clearance, &stern.hull_above, d),
             want: trade,
+            least: trade,
             diameter: d,
             rule: format!(
                 "trade {} % of the diameter; handbook {} % at this speed (Gerr 1989, from memory); Lloyd's Register {} %",
@@ -78,6 +80,7 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
                 subject: "tip to sole piece or keel below",
                 value: below,
                 want: lloyds.sole.unwrap_or(0.03).max(FLOOR / d),
+                least: lloyds.sole.unwrap_or(0.03).max(FLOOR / d),
                 diameter: d,
                 rule: format!(
                     "Lloyd's Register 3 % of the diameter; {} mm is the least one supplier allows",
@@ -93,11 +96,13 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
             code: "ahead-clearance",
             subject: "leading edge to what stands ahead, at 0.7 R",
             value: stern.ahead_clearance.as_ref().map(|q| band(q, 1e3, "mm")),
-            want: clearance::DEADWOOD.max(lloyds.ahead.min(0.15)),
+            want: clearance::DEADWOOD.max(lloyds.ahead),
+            least: clearance::DEADWOOD.max(lloyds.least[1]),
             diameter: d,
             rule: format!(
-                "one maker 1/12 of the diameter to the deadwood; Lloyd's Register {} %",
-                plain(100.0 * lloyds.ahead, 2)
+                "one maker 1/12 of the diameter to the deadwood; Lloyd's Register {} % for {screw} of this power and length, {} % at the least",
+                plain(100.0 * lloyds.ahead, 2),
+                plain(100.0 * lloyds.least[1], 2)
             ),
             measure: "measure from the leading edge at 0.7 R to deadwood, strut or bracket (stern.ahead_clearance)",
         },
@@ -108,9 +113,18 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
             code: "aft-clearance",
             subject: "trailing edge to the rudder, helm amidships, at 0.7 R",
             value: stern.aft_clearance.as_ref().map(|q| band(q, 1e3, "mm")),
-            want: lloyds.rudder.min(0.12),
+            want: lloyds.rudder,
+            least: lloyds.least[2],
             diameter: d,
-            rule: "Lloyd's Register 12 % of the diameter (one screw); from memory 10 to 15 %".to_owned(),
+            rule: if subject.twin {
+                format!(
+                    "Lloyd's Register {} % of the diameter for {screw} of this power and length, {} % at the least; from memory 10 to 15 %",
+                    plain(100.0 * lloyds.rudder, 2),
+                    plain(100.0 * lloyds.least[2], 2)
+                )
+            } else {
+                "Lloyd's Register 12 % of the diameter (one screw); from memory 10 to 15 %".to_owned()
+            },
             measure: "measure from the trailing edge at 0.7 R to the rudder or its horn (stern.aft_clearance)",
         },
     );
@@ -143,6 +157,9 @@ struct Gap {
     value: Option<Band>,
     /// Part of the diameter wanted.
     want: f64,
+    /// Part of it that even the least demanding rule wants: half of that is the hard limit. A ship rule's growth with power
+    /// is good advice on a small craft and no bar to fitting a propeller.
+    least: f64,
     diameter: f64,
     rule: String,
     measure: &'static str,
@@ -156,13 +173,17 @@ fn gap(out: &mut Checks, gap: Gap) {
     let part = 100.0 * value.middle / (1e3 * gap.diameter);
     let gravity = match value.middle {
         v if v <= 2.0 => Gravity::Stop,
-        v if v < HARD * least => Gravity::Mend,
+        v if v < HARD * 1e3 * gap.least * gap.diameter => Gravity::Mend,
         v if v < 0.98 * least => Gravity::Watch,
         _ => Gravity::Well,
     };
     let words = match gravity {
         Gravity::Stop => "it touches or nearly does",
         Gravity::Mend => "far too little",
+        // Between the least values and what the same table asks of more power.
+        Gravity::Watch if value.middle >= 0.98e3 * gap.least * gap.diameter => {
+            "less than a ship rule asks at this power: listen for noise and vibration"
+        }
         Gravity::Watch => "less than is good: noise and vibration",
         Gravity::Well => "enough",
     };

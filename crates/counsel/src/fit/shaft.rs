@@ -24,11 +24,12 @@ pub(super) fn checks(subject: &Subject, loads: &Loads, out: &mut Checks) {
     bearings(subject, loads, metal, out);
     overhang(job, out);
     bore(job, out);
+    hub(subject, out);
     record(job, out);
 }
 
 /// The safety factor asked for by the engine's duty.
-fn duty(job: &Job) -> Duty {
+pub(super) fn duty(job: &Job) -> Duty {
     match job.engine.rating {
         Some(Rating::MediumDuty | Rating::Continuous) => Duty::Working,
         _ if matches!(job.engine.kind, Some(job::EngineKind::Petrol | job::EngineKind::Outboard)) => Duty::Light,
@@ -179,7 +180,7 @@ fn bearings(subject: &Subject, loads: &Loads, metal: Option<&ShaftMetal>, out: &
     let most = span_of(1.0).spacing(loads.turns.high, 1.25);
     let gravity = if value.middle < 1.05 {
         Gravity::Mend
-    } else if value.low < 1.2 {
+    } else if value.low < 1.25 {
         Gravity::Watch
     } else {
         Gravity::Well
@@ -261,41 +262,60 @@ fn overhang(job: &Job, out: &mut Checks) {
 }
 
 fn gearbox(job: &Job, loads: &Loads, out: &mut Checks) {
-    const CODE: &str = "gearbox";
-    const SUBJECT: &str = "gearbox input torque";
-    let rule = "the maker's limit: its power at its speed, as torque";
-    let (Some(power), Some(at)) = (&job.drive.gearbox_power, &job.drive.gearbox_speed) else {
-        return out.unknown(CODE, SUBJECT, rule, "read the gearbox's plate or sheet: greatest input power and at which engine speed (drive.gearbox_power, drive.gearbox_speed)");
-    };
-    let most = shaft::torque(power.middle, at.middle);
-    // What the propeller takes at full throttle, brought back to the engine's side.
-    let back = |torque: f64| torque * loads.turns.middle / loads.engine.middle.max(1e-9) / 0.96;
-    let value = Band {
-        low: back(loads.torque.low),
-        middle: back(loads.torque.middle),
-        high: back(loads.torque.high),
-        unit: "N m",
-    };
-    let gravity = if value.middle > 1.1 * most {
+    let drive = &job.drive;
+    let by_power = drive.gearbox_power.as_ref().zip(drive.gearbox_speed.as_ref()).map(|(power, at)| {
+        (shaft::torque(power.middle, at.middle), "the maker's limit: its power at its speed, as torque")
+    });
+    let by_torque = drive.gearbox_torque.as_ref().map(|q| (q.middle, "the maker's limit of the input torque"));
+    // Both said: the lower one holds.
+    let limit = by_power.into_iter().chain(by_torque).min_by(|a, b| a.0.total_cmp(&b.0));
+    match (limit, &drive.gearbox_output_torque) {
+        (None, None) => {
+            out.unknown(
+                "gearbox",
+                "gearbox torque",
+                "the maker's limit: of the power at a speed, of the input torque or of the output torque",
+                "read the gearbox's plate or sheet: greatest input power and at which engine speed (drive.gearbox_power, drive.gearbox_speed), or a torque (drive.gearbox_torque, drive.gearbox_output_torque)",
+            );
+        }
+        (limit, output) => {
+            if let Some((most, rule)) = limit {
+                gearbox_input(loads, most, rule, out);
+            }
+            if let Some(output) = output {
+                gearbox_output(loads, output.middle, out);
+            }
+        }
+    }
+}
+
+/// How a gearbox stands to a limit.
+fn strained(value: &Band, most: f64) -> Gravity {
+    if value.middle > 1.1 * most {
         Gravity::Mend
     } else if value.high > most {
         Gravity::Watch
     } else {
         Gravity::Well
-    };
-    out.push(super::Check {
-        code: CODE,
-        subject: SUBJECT,
+    }
+}
+
+fn gearbox_check(
+    code: &'static str,
+    subject: &'static str,
+    sentence: String,
+    value: Band,
+    most: f64,
+    rule: &str,
+) -> super::Check {
+    let gravity = strained(&value, most);
+    super::Check {
+        code,
+        subject,
         gravity,
         known: true,
         hard: false,
-        sentence: format!(
-            "The engine puts {} into the gearbox, its limit is {} N m; on the shaft that is {} where {} N m come of the limit.",
-            span(&value),
-            plain(most, 3),
-            span(&loads.torque),
-            plain(most / back(1.0).max(1e-9), 3)
-        ),
+        sentence,
         value: Some(value),
         least: None,
         most: Some(most),
@@ -306,6 +326,101 @@ fn gearbox(job: &Job, loads: &Loads, out: &mut Checks) {
             "ask the gearbox's maker before she is run hard".to_owned()
         },
         caution: None,
+    }
+}
+
+fn gearbox_input(loads: &Loads, most: f64, rule: &str, out: &mut Checks) {
+    // What the propeller takes at full throttle, brought back to the engine's side.
+    let back = |torque: f64| torque * loads.turns.middle / loads.engine.middle.max(1e-9) / 0.96;
+    let value = Band {
+        low: back(loads.torque.low),
+        middle: back(loads.torque.middle),
+        high: back(loads.torque.high),
+        unit: "N m",
+    };
+    let sentence = format!(
+        "The engine puts {} into the gearbox, its limit is {} N m; on the shaft that is {} where {} N m come of the limit.",
+        span(&value),
+        plain(most, 3),
+        span(&loads.torque),
+        plain(most / back(1.0).max(1e-9), 3)
+    );
+    out.push(gearbox_check("gearbox", "gearbox input torque", sentence, value, most, rule));
+}
+
+fn gearbox_output(loads: &Loads, most: f64, out: &mut Checks) {
+    let value = loads.torque;
+    let sentence =
+        format!("The propeller takes {} from the gearbox's output, its limit is {} N m.", span(&value), plain(most, 3));
+    out.push(gearbox_check(
+        "gearbox-output",
+        "gearbox output torque",
+        sentence,
+        value,
+        most,
+        "the maker's limit at the output flange; a larger reduction raises what goes out and not what goes in",
+    ));
+}
+
+/// What of its diameter a hub of a solid propeller measures outside, usual and at the most; and how many bores it must be across
+/// at the least and rather (all from memory).
+const HUB: (f64, f64) = (0.18, 0.20);
+pub(crate) const HUB_OVER_BORE: (f64, f64) = (1.8, 2.0);
+
+/// The hub's diameter, m, usual and at the most, where nobody measured it.
+pub(crate) fn usual_hub(diameter: f64) -> (f64, f64) {
+    (HUB.0 * diameter, HUB.1 * diameter)
+}
+
+/// The bore has to leave metal in the hub.
+pub(super) fn hub(subject: &Subject, out: &mut Checks) {
+    const CODE: &str = "hub-bore";
+    const SUBJECT: &str = "hub round the bore";
+    let rule = "hub outside 1.8 to 2 times the shaft (from memory); where nobody measured it, up to a fifth of the propeller's diameter (from memory)";
+    let job = subject.job;
+    let measured = job.propeller.hub_diameter.as_ref().or(job.survey.as_ref().and_then(|s| s.hub.diameter.as_ref()));
+    let Some(d) = &job.shaft.diameter else {
+        return out.unknown(CODE, SUBJECT, rule, "measure the shaft's diameter in the bearing and the hub's outside (shaft.diameter, propeller.hub_diameter)");
+    };
+    let (usual, largest) = usual_hub(subject.diameter);
+    let value = measured
+        .map_or(Band { low: 1e3 * usual, middle: 1e3 * largest, high: 1e3 * largest, unit: "mm" }, |q| {
+            band(q, 1e3, "mm")
+        });
+    let least = 1e3 * HUB_OVER_BORE.0 * d.middle;
+    let rather = 1e3 * HUB_OVER_BORE.1 * d.middle;
+    let gravity = if value.middle < 0.995 * least {
+        Gravity::Mend
+    } else if value.low < 0.995 * rather {
+        Gravity::Watch
+    } else {
+        Gravity::Well
+    };
+    out.push(super::Check {
+        code: CODE,
+        subject: SUBJECT,
+        gravity,
+        known: true,
+        hard: true,
+        sentence: format!(
+            "A hub of {} ({}) round a {} mm shaft, where {} to {} mm are wanted.",
+            span(&value),
+            if measured.is_some() { "measured" } else { "assumed usual for this diameter" },
+            plain(1e3 * d.middle, 3),
+            number(least, 1.0),
+            number(rather, 1.0)
+        ),
+        value: Some(value),
+        least: Some(least),
+        most: None,
+        rule: rule.to_owned(),
+        measure: match (gravity, measured.is_some()) {
+            (Gravity::Well, _) => String::new(),
+            (_, false) => "measure the hub's outside (propeller.hub_diameter), or ask the workshop whether the hub of this diameter takes the shaft".to_owned(),
+            (_, true) => "a propeller with a larger hub".to_owned(),
+        },
+        caution: (gravity == Gravity::Mend)
+            .then_some("A hub bored too thin splits on its taper or over the keyway."),
     });
 }
 

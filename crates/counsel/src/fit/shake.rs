@@ -1,6 +1,7 @@
 //! Rates of shaft, blades and engine, what they meet, and what they do to the hull.
 
 use super::Checks;
+use super::exchange::Size;
 use super::loads::{Loads, Subject};
 use super::report::{Avoid, Order};
 use crate::phrase::{number, plain, span};
@@ -12,32 +13,77 @@ use job::{Arrangement, Job};
 /// Share of full throttle from which an engine is run for hours (common practice).
 const CRUISES_FROM: f64 = 0.5;
 
-/// What stands ahead of the propeller, and in how many shadows the blades pass at once.
-pub(super) fn ahead(job: &Job) -> (Ahead, u8, &'static str) {
-    let spread = job.stern.strut_spread.as_ref().map_or(50.0, |q| q.middle).to_radians();
-    match (job.stern.strut_arms, job.boat.arrangement) {
-        (Some(2), _) => (Ahead::Strut([0.5 * spread, -0.5 * spread]), 2, "a V strut"),
-        (Some(1), _) => (Ahead::Strut([0.0, 0.0]), 1, "a strut"),
-        (_, Some(Arrangement::Aperture | Arrangement::Skeg)) => (Ahead::Deadwood, 2, "the deadwood, above and below"),
-        (_, Some(Arrangement::InclinedShaft | Arrangement::FinKeelStrut | Arrangement::Tunnel)) => {
-            (Ahead::Strut([0.0, 0.0]), 1, "a strut")
+/// Angle between the arms of a V strut when nobody measured it, degrees (common practice, no source).
+const USUAL_V: f64 = 50.0;
+
+/// What stands ahead of the propeller.
+pub(crate) struct Shadows {
+    /// The wake it leaves, for the blades' force.
+    pub wake: Ahead,
+    /// Where its shadows stand, rad from upright.
+    pub at: Vec<f64>,
+    /// In words.
+    pub what: String,
+    /// Whether the angle of a V strut's arms was taken as usual.
+    pub assumed: bool,
+}
+
+impl Shadows {
+    pub fn of(job: &Job) -> Shadows {
+        let one = |what: &str| Shadows {
+            wake: Ahead::Strut([0.0, 0.0]),
+            at: vec![0.0],
+            what: what.to_owned(),
+            assumed: false,
+        };
+        let spread = job.stern.strut_spread.as_ref().map(|q| q.middle);
+        match (job.stern.strut_arms, job.boat.arrangement) {
+            (Some(2), _) => {
+                let degrees = spread.unwrap_or(USUAL_V);
+                let half = 0.5 * degrees.to_radians();
+                Shadows {
+                    wake: Ahead::Strut([half, -half]),
+                    at: vec![half, -half],
+                    what: format!("the arms of a {} degree V strut", plain(degrees, 2)),
+                    assumed: spread.is_none(),
+                }
+            }
+            (Some(1), _) => one("a strut"),
+            (_, Some(Arrangement::Aperture | Arrangement::Skeg)) => Shadows {
+                wake: Ahead::Deadwood,
+                at: vec![0.0, std::f64::consts::PI],
+                what: "the deadwood above and below".to_owned(),
+                assumed: false,
+            },
+            // Said to have none: the shaft's slope is all that is uneven.
+            (Some(0), _) => Shadows {
+                wake: Ahead::InclinedShaft(job.drive.shaft_angle.as_ref().map_or(0.0, |q| q.middle.to_radians())),
+                at: Vec::new(),
+                what: "nothing".to_owned(),
+                assumed: false,
+            },
+            (_, Some(Arrangement::InclinedShaft | Arrangement::FinKeelStrut | Arrangement::Tunnel)) => one("a strut"),
+            (_, Some(Arrangement::Saildrive | Arrangement::Sterndrive | Arrangement::Outboard)) => one("the leg"),
+            // Not said: nothing is held against an even number of blades.
+            _ => Shadows { wake: Ahead::Deadwood, ..one("what stands ahead") },
         }
-        (_, Some(Arrangement::Saildrive | Arrangement::Sterndrive | Arrangement::Outboard)) => {
-            (Ahead::Strut([0.0, 0.0]), 1, "the leg")
-        }
-        // Not said: nothing is held against an even number of blades.
-        _ => (Ahead::Deadwood, 1, "what stands ahead"),
+    }
+
+    /// Whether two blades or more of a propeller are in shadow at the same moment.
+    pub fn meet(&self, size: &Size) -> bool {
+        orders::at_once(size.blades, size.wide(), &self.at) > 1
     }
 }
 
-/// Shadows the blades pass in a turn.
-pub(crate) fn shadows(job: &Job) -> u8 {
-    ahead(job).1
+/// The reduction: as stated, else as the crowd has it.
+fn reduction(subject: &Subject, loads: &Loads) -> f64 {
+    let stated = subject.job.drive.reduction.as_ref().map(|q| q.middle);
+    stated.unwrap_or(loads.engine.middle / loads.turns.middle.max(1e-9))
 }
 
 /// Orders per turn of the engine.
 pub(super) fn table(subject: &Subject, loads: &Loads) -> Vec<Order> {
-    let reduction = loads.engine.middle / loads.turns.middle.max(1e-9);
+    let reduction = reduction(subject, loads);
     let z = f64::from(subject.blades);
     let full = loads.engine.middle;
     let order = |what, per_turn: f64| Order { what, per_turn, at_full_throttle: per_turn * full };
@@ -72,7 +118,7 @@ fn beats(subject: &Subject, loads: &Loads, out: &mut Checks, avoid: &mut Vec<Avo
     let Some(cylinders) = job.engine.cylinders else {
         return out.unknown(CODE, SUBJECT, rule, "count the cylinders (engine.cylinders)");
     };
-    let reduction = job.drive.reduction.as_ref().map_or(loads.engine.middle / loads.turns.middle, |q| q.middle);
+    let reduction = reduction(subject, loads);
     let full = loads.engine.middle;
     let firing = orders::firing(1.0, cylinders, job.engine.two_stroke == Some(true));
     let blades = f64::from(subject.blades) / reduction;
@@ -123,24 +169,37 @@ fn beats(subject: &Subject, loads: &Loads, out: &mut Checks, avoid: &mut Vec<Avo
 }
 
 fn shadow(subject: &Subject, out: &mut Checks) {
-    let (_, shadows, what) = ahead(subject.job);
-    let met = orders::in_shadow(subject.blades, shadows);
+    let ahead = Shadows::of(subject.job);
+    let met = ahead.meet(&subject.size());
+    let z = subject.blades;
+    let apart = plain(360.0 / f64::from(z.max(1)), 2);
+    let mut measure = Vec::new();
+    if met {
+        measure.push("another number of blades, or skew");
+    }
+    if ahead.assumed {
+        measure.push("measure the angle between the arms: it was taken as usual (stern.strut_spread)");
+    }
     out.push(super::Check {
         code: "shadow",
         subject: "blades against what stands ahead",
-        gravity: if met { Gravity::Watch } else { Gravity::Well },
+        gravity: if met || ahead.assumed { Gravity::Watch } else { Gravity::Well },
         known: true,
         hard: false,
-        sentence: if met {
-            format!("{} blades pass the shadows of {what} two at a time: the shaft feels it.", subject.blades)
-        } else {
-            format!("{} blades pass the shadow of {what} one at a time.", subject.blades)
+        sentence: match (met, ahead.at.len()) {
+            (true, _) => format!(
+                "{z} blades, {apart} degrees apart, pass the shadows of {} two at a time: the shaft feels it.",
+                ahead.what
+            ),
+            (false, 0) => format!("{z} blades: nothing stands ahead to shade them."),
+            (false, 1) => format!("{z} blades pass the shadow of {} one at a time.", ahead.what),
+            _ => format!("{z} blades, {apart} degrees apart, pass the shadows of {} one at a time.", ahead.what),
         },
         value: None,
         least: None,
         most: None,
-        rule: "blades and shadows should have no factor in common; behind a flat deadwood three and five are smoother than two and four (from memory)".to_owned(),
-        measure: if met { "an odd number of blades, or skew".to_owned() } else { String::new() },
+        rule: "the angle between shadows should be no multiple of that between blades, 360/Z; behind a flat deadwood three and five are smoother than two and four (from memory)".to_owned(),
+        measure: measure.join("; "),
         caution: None,
     });
 }

@@ -13,6 +13,7 @@ use job::{Arrangement, Blades, Hand, Job};
 
 const STATED: &str = "the propeller fitted, as stated";
 const STAMP: &str = "the stamp";
+const STATED_AND_STAMPED: &str = "the propeller fitted, as stated and stamped";
 const EDGE: &str = "the leading edge, seen in the survey";
 const SHAFT: &str = "the shaft as it was seen to turn in ahead";
 
@@ -68,6 +69,54 @@ fn stamped(stamp: &str) -> Option<&'static str> {
     found.first().copied().filter(|first| found.iter().all(|f| f == first))
 }
 
+const RULE: &str = "right-hand turns clockwise going ahead, seen from astern; its leading edge is on the right, blade upright; turning a propeller end for end does not change its hand";
+const WRONG: &str =
+    "A propeller of the wrong hand drives astern when ahead is engaged. First engagement with lines on.";
+
+/// What is said of a pair by its stamps.
+struct Sides {
+    gravity: Gravity,
+    sentence: String,
+    measure: &'static str,
+}
+
+/// A pair as stated, each side by its own stamp or hand; nothing where no pair is stated.
+fn both_sides(job: &Job, twin: bool) -> Option<Sides> {
+    if !twin || job.propeller.hand != Some(Hand::Pair) {
+        return None;
+    }
+    let of = |own: &job::Own| {
+        let propeller = own.propeller.as_ref()?;
+        match propeller.hand {
+            Some(Hand::Right) => Some(RIGHT),
+            Some(Hand::Left) => Some(LEFT),
+            _ => propeller.stamp.as_deref().and_then(stamped),
+        }
+    };
+    Some(match (of(&job.port), of(&job.starboard)) {
+        (Some(port), Some(starboard)) if port == starboard => Sides {
+            gravity: Gravity::Stop,
+            sentence: format!(
+                "A pair is stated, but port and starboard are both {port}-hand: look again before anything is ordered or fitted."
+            ),
+            measure: "look at the leading edge of each, blade upright, from astern",
+        },
+        (Some(port), Some(starboard)) => Sides {
+            gravity: Gravity::Well,
+            sentence: format!(
+                "A pair, as stated and as each is marked: {port}-hand to port, {starboard}-hand to starboard; going ahead they turn {}.",
+                if starboard == RIGHT { "outward" } else { "inward" }
+            ),
+            measure: "",
+        },
+        _ => Sides {
+            gravity: Gravity::Watch,
+            sentence: "A pair, as stated; which hand is on which side is not said.".to_owned(),
+            measure: "read the stamp of each (port.propeller.stamp, starboard.propeller.stamp), and look at the leading edges from astern",
+        },
+    })
+}
+
 pub(super) fn hand(job: &Job, twin: bool, out: &mut Checks) -> HandSheet {
     let facts = facts(job);
     let right = facts.iter().filter(|f| f.says == RIGHT).count();
@@ -76,6 +125,25 @@ pub(super) fn hand(job: &Job, twin: bool, out: &mut Checks) -> HandSheet {
         "A pair turns outward by default: right-handed to starboard, left-handed to port, tops going out ahead; then paddlewheel effect and lever arm add when one goes ahead and one astern. Inward they work against each other: less turning on the spot, and a little more push on some hulls.".to_owned()
     });
     let conflict = right > 0 && left > 0;
+    if let Some(said) = both_sides(job, twin && facts.is_empty()) {
+        out.push(super::Check {
+            code: "hand",
+            subject: "hand",
+            gravity: said.gravity,
+            known: true,
+            hard: true,
+            sentence: said.sentence.clone(),
+            value: None,
+            least: None,
+            most: None,
+            rule: RULE.to_owned(),
+            measure: said.measure.to_owned(),
+            caution: (said.gravity == Gravity::Stop).then_some(WRONG),
+        });
+        let proven = said.gravity == Gravity::Well;
+        let needed = (said.gravity != Gravity::Stop).then_some("pair");
+        return HandSheet { needed, facts, proven, sentence: said.sentence, pair };
+    }
     let needed = match (conflict, twin, right > left) {
         (true, ..) => None,
         (_, true, _) => Some("pair"),
@@ -84,7 +152,7 @@ pub(super) fn hand(job: &Job, twin: bool, out: &mut Checks) -> HandSheet {
         _ => None,
     };
     let listed: Vec<String> = facts.iter().map(|f| format!("{}: {}", f.from, f.says)).collect();
-    // A stamp and what is said after it are one source; the blades' edge, the shaft and the gearbox are others.
+    // Counted as they are listed, by source. A stamp and what is said after it are one source; the blades' edge, the shaft and the gearbox are others.
     let source = |f: &Fact| match f.from {
         STATED | STAMP => 0,
         EDGE => 1,
@@ -95,6 +163,15 @@ pub(super) fn hand(job: &Job, twin: bool, out: &mut Checks) -> HandSheet {
     sources.sort_unstable();
     sources.dedup();
     let proven = !conflict && sources.len() >= 2;
+    let by_source: Vec<String> = sources
+        .iter()
+        .map(|of| {
+            let from: Vec<&str> = facts.iter().filter(|f| source(f) == *of).map(|f| f.from).collect();
+            let says = facts.iter().find(|f| source(f) == *of).map_or("", |f| f.says);
+            let from = if from.len() > 1 { STATED_AND_STAMPED } else { from.first().copied().unwrap_or("") };
+            format!("{from}: {says}")
+        })
+        .collect();
     let sentence = if conflict {
         format!(
             "The facts about the hand do not agree ({}): look again before anything is ordered or fitted.",
@@ -106,29 +183,39 @@ pub(super) fn hand(job: &Job, twin: bool, out: &mut Checks) -> HandSheet {
         format!(
             "{}-hand by {} independent facts ({}).",
             crate::phrase::capital(facts[0].says),
-            sources.len(),
-            listed.join("; ")
+            by_source.len(),
+            by_source.join("; ")
         )
     } else {
         format!(
             "{}-hand by one source only ({}): find a second, the shaft's turning in ahead or the leading edge.",
             crate::phrase::capital(facts[0].says),
-            listed.join("; ")
+            by_source.join("; ")
         )
     };
     out.push(super::Check {
         code: "hand",
         subject: "hand",
-        gravity: if conflict { Gravity::Stop } else if proven || twin { Gravity::Well } else { Gravity::Watch },
+        gravity: if conflict {
+            Gravity::Stop
+        } else if proven || twin {
+            Gravity::Well
+        } else {
+            Gravity::Watch
+        },
         known: !facts.is_empty(),
         hard: true,
         sentence: sentence.clone(),
         value: None,
         least: None,
         most: None,
-        rule: "right-hand turns clockwise going ahead, seen from astern; its leading edge is on the right, blade upright; turning a propeller end for end does not change its hand".to_owned(),
-        measure: if proven { String::new() } else { "watch the shaft in ahead from astern, at idle, alongside with lines on".to_owned() },
-        caution: conflict.then_some("A propeller of the wrong hand drives astern when ahead is engaged. First engagement with lines on."),
+        rule: RULE.to_owned(),
+        measure: if proven {
+            String::new()
+        } else {
+            "watch the shaft in ahead from astern, at idle, alongside with lines on".to_owned()
+        },
+        caution: conflict.then_some(WRONG),
     });
     HandSheet { needed, facts, proven, sentence, pair }
 }

@@ -35,6 +35,7 @@ pub fn ordered(job: &Job) -> Job {
         p.stamp = None;
         p.growth = None;
         p.mass = None;
+        p.hub_diameter = None;
         (p.root_thickness, p.outer_thickness, p.edge_thickness) = (None, None, None);
     }
     sheet(&o.diameter, &mut p.diameter);
@@ -147,7 +148,12 @@ pub fn considered(job: &Job, options: &Options) -> Result<Considered, Lack> {
 fn both(q: &Quantity) -> String {
     let inches = crate::phrase::number(q.middle / 0.0254, 0.01);
     let inches = inches.trim_end_matches('0').trim_end_matches('.');
-    format!("{} mm ({inches} in)", plain(1e3 * q.middle, 4))
+    format!("{} mm ({inches} in)", millimetres(1e3 * q.middle))
+}
+
+/// Millimetres as a workshop reads them: to the hundredth where a bore is meant, to the tenth on blades.
+fn millimetres(mm: f64) -> String {
+    number(mm, if mm.abs() < 120.0 { 0.01 } else { 0.1 })
 }
 
 /// The bore: as ordered, else as the shaft was measured, else by the standard it is nearest to.
@@ -218,10 +224,10 @@ fn fields(job: &Job, with: &Job, fit: &Fit) -> Vec<OrderField> {
     add("rake", p.rake.as_ref().map(|q| format!("{} aft", degrees(q))), o.rake.is_some());
     add("skew", p.skew.as_ref().map(|q| format!("at most {}", degrees(q))), o.skew.is_some());
     let b = bore(job, with);
-    let mm = |v: f64| format!("{} mm ({} in)", plain(v, 4), number(v / 25.4, 0.001));
+    let mm = |v: f64| format!("{} mm ({} in)", millimetres(v), number(v / 25.4, 0.001));
     add("bore, large end", b.large.map(mm), o.shaft.is_some());
     add("bore, small end", b.small.map(mm), o.bore_small.is_some());
-    add("taper", b.taper.map(|t| format!("1 in {} on the diameter", plain(1.0 / t, 3))), o.taper.is_some());
+    add("taper", b.taper.map(|t| format!("1 in {} on the diameter", plain(1.0 / t, 2))), o.taper.is_some());
     add("keyway", b.key.map(|k| format!("{} wide", mm(k))), o.key_width.is_some());
     add("hub length", b.length.map(mm), o.hub_length.is_some());
     add("material", p.material.clone(), o.material.is_some());
@@ -295,6 +301,9 @@ fn doubts(job: &Job, fields: &[OrderField]) -> Vec<String> {
     }
     list
 }
+
+/// A shaft is larger than a bore when it is so by more than rounding (an inch size said in millimetres).
+pub(crate) const LARGER: f64 = 1.002;
 
 /// What forbids sending it.
 fn refusals(job: &Job, with: &Job, fit: &Fit) -> Vec<String> {
@@ -371,6 +380,15 @@ fn shaft_end(job: &Job, with: &Job, list: &mut Vec<String>) {
     let b = bore(job, with);
     if b.large.is_none() || b.taper.is_none() && b.small.is_none() {
         list.push("the bore is not settled: measure two diameters of the taper and the length between (shaft.diameter, shaft.small_end, shaft.taper_length) or state it in [order].".to_owned());
+    }
+    if let (Some(most), Some(shaft)) = (&o.largest_bore, o.shaft.as_ref().or(s.diameter.as_ref()))
+        && shaft.middle > LARGER * most.middle
+    {
+        list.push(format!(
+            "the shaft is {} mm, and the hubs to be had are bored for {} mm at the most.",
+            plain(1e3 * shaft.middle, 4),
+            plain(1e3 * most.middle, 4)
+        ));
     }
     if let (Some(ordered), Some(shaft)) = (&o.shaft, &s.diameter)
         && (ordered.middle / shaft.middle - 1.0).abs() > 0.005

@@ -53,7 +53,11 @@ fn rows(job: &Job, with: &Job) -> Vec<ReceiptRow> {
         let (accept, reject) = (at(ordered_class), at(worse));
         let row = ReceiptRow {
             what,
-            ordered: format!("{} mm ({} in)", plain(1e3 * ordered, 4), crate::phrase::number(ordered / 0.0254, 0.01)),
+            ordered: format!(
+                "{} mm ({} in)",
+                super::millimetres(1e3 * ordered),
+                crate::phrase::number(ordered / 0.0254, 0.01)
+            ),
             accept_from: Some(1e3 * (ordered - scale * accept.1)),
             accept_to: Some(1e3 * (ordered + scale * accept.0)),
             reject_below: Some(1e3 * (ordered - scale * reject.1)),
@@ -114,6 +118,18 @@ fn rows(job: &Job, with: &Job) -> Vec<ReceiptRow> {
         row.measured = None;
         list.push(row);
     }
+    if p.hand == Some(Hand::Pair) {
+        // One is written down; it is either of the two.
+        let mut row = exact(
+            "hand, each of the pair",
+            "one right-hand, one left-hand".to_owned(),
+            1.0,
+            got.leading_edge.map(|_| 1.0),
+            "blade upright, seen from astern: the one with its leading edge on the right is right-hand and goes to starboard; measure both",
+        );
+        row.measured = None;
+        list.push(row);
+    }
     let b = super::bore(job, with);
     for (what, ordered, measured) in [
         ("bore, large end", b.large, got.bore_large.as_ref()),
@@ -126,7 +142,7 @@ fn rows(job: &Job, with: &Job) -> Vec<ReceiptRow> {
         let (fine, gross) = if what == "hub length" { (1.0, 3.0) } else { (0.1, 0.3) };
         list.push(judged_row(ReceiptRow {
             what,
-            ordered: format!("{} mm ({} in)", plain(mm, 4), crate::phrase::number(mm / 25.4, 0.001)),
+            ordered: format!("{} mm ({} in)", super::millimetres(mm), crate::phrase::number(mm / 25.4, 0.001)),
             accept_from: Some(mm - fine),
             accept_to: Some(mm + fine),
             reject_below: Some(mm - gross),

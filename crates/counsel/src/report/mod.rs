@@ -346,6 +346,16 @@ pub struct Candidate {
     pub why: String,
 }
 
+/// A hard limit of `fit`, and how many candidates broke it first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Misfit {
+    /// The limit in words: `shaft diameter`, `tip to hull`, `hub round the bore`, ...
+    pub what: &'static str,
+    /// How many candidates.
+    pub count: usize,
+}
+
 /// Answer of `choose`.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -370,6 +380,8 @@ pub struct Choice {
     pub room: Option<String>,
     /// How many were left out because they break a hard limit of `fit`: room, shaft or blades.
     pub misfits: usize,
+    /// The same by what they break, the most frequent first.
+    pub left_out: Vec<Misfit>,
     /// What the rating asks for.
     pub accepted_band: AcceptedBand,
     /// What the answer hangs on.

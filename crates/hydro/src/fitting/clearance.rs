@@ -71,6 +71,8 @@ pub struct Lloyds {
     pub rudder: f64,
     /// Tip to sole piece; `None` for twins.
     pub sole: Option<f64>,
+    /// The table's least values of tip, ahead and rudder, whatever K gives.
+    pub least: [f64; 3],
 }
 
 /// [`LLOYDS`].
@@ -82,10 +84,13 @@ pub fn lloyds(boat: &Boat) -> Lloyds {
     let [a, b, f] =
         [[1.20, 1.00, 0.85, 0.75], [1.80, 1.50, 1.275, 1.125], [1.20, 1.20, 0.85, 0.75]].map(|row| row[at] * k);
     if boat.screws > 1 {
-        let least = if boat.blades <= 4 { 0.20 } else { 0.16 };
-        Lloyds { k, tip: a.max(least), ahead: f.max(0.15), rudder: f.max(0.15), sole: None }
+        // e to the hull, f to bracket and rudder.
+        let least = [if boat.blades <= 4 { 0.20 } else { 0.16 }, 0.15, 0.15];
+        Lloyds { k, tip: a.max(least[0]), ahead: f.max(least[1]), rudder: f.max(least[2]), sole: None, least }
     } else {
-        Lloyds { k, tip: b.max(0.15), ahead: a.max(0.10), rudder: 0.12, sole: Some(0.03) }
+        // b to the hull, a to the sternpost, c to the rudder.
+        let least = [0.15, 0.10, 0.12];
+        Lloyds { k, tip: b.max(least[0]), ahead: a.max(least[1]), rudder: least[2], sole: Some(0.03), least }
     }
 }
 

@@ -23,6 +23,7 @@ pub mod wake;
 /// Methods of this room.
 pub const METHODS: &[&Method] = &[
     &orders::METHOD,
+    &orders::SHADOWS,
     &balance::METHOD,
     &pressure::METHOD,
     &entrained::METHOD,

@@ -1,6 +1,7 @@
 //! Rates of shaft, blades and engine, and where they meet.
 
 use crate::source::{Method, Trust};
+use std::f64::consts::{PI, TAU};
 
 /// Rates and beats.
 pub const METHOD: Method = Method {
@@ -34,15 +35,37 @@ pub fn beat(a: f64, b: f64) -> f64 {
 /// Beats slower than this are felt as a throb, Hz (`common practice, no source`; one owner's slow beating was 6 Hz).
 pub const FELT: f64 = 8.0;
 
-/// Blade number against what stands ahead of it (`from memory`): whether two blades or more pass a shadow at once.
-///
-/// A flat deadwood shadows both the upper and the lower blade of an even number; strut arms shadow as many blades at once as
-/// blades and arms have factors in common.
+/// Blade number against what stands ahead of it.
+pub const SHADOWS: Method = Method {
+    name: "vibration-shadows",
+    quantity: "shadows passed by blades at the same moment, of the arms, struts and deadwood ahead",
+    formula: "two shadows at angles a and b from upright are passed at once when |a - b| is a multiple of 360/Z to within the lesser of half the blade's chord seen along the shaft and 90/Z degrees, where two equal pulses still add to 1.41 of one: |1 + exp(i Z d)| = 2 cos(Z d/2)",
+    range: "shadows alike and narrow; a raked or skewed edge passes a straight shadow gradually and feels less",
+    error: "of the angles; the depth of the shadows is left out",
+    source: "V-strut arms should not be spaced at 360/Z, and two and four blades meet both shadows of a flat deadwood (from memory); the margin is derived here from the sum of two pulses at blade rate",
+    trust: Trust::Memory,
+};
+
+/// How far, rad, two passages may lie apart and still be felt as one ([`SHADOWS`]); `width` is the angle that a blade's chord
+/// takes up round the shaft, rad.
 #[must_use]
-pub fn in_shadow(blades: u8, arms: u8) -> bool {
-    let (mut a, mut b) = (blades, arms);
-    while b > 0 {
-        (a, b) = (b, a % b);
+pub fn apart(blades: u8, width: f64) -> f64 {
+    let quarter = 0.5 * PI / f64::from(blades.max(1));
+    if width.is_finite() { quarter.min(0.5 * width.max(0.0)) } else { quarter }
+}
+
+/// The greatest number of `shadows` (rad from upright, seen from astern) that have a blade in them at the same moment
+/// ([`SHADOWS`]).
+#[must_use]
+pub fn at_once(blades: u8, width: f64, shadows: &[f64]) -> usize {
+    if blades == 0 {
+        return 0;
     }
-    arms > 0 && blades > 0 && a > 1
+    let (spacing, apart) = (TAU / f64::from(blades), apart(blades, width));
+    let meet = |a: f64, b: f64| {
+        let off = (a - b).rem_euclid(spacing);
+        // A hair, so that a margin of nothing still meets itself.
+        off.min(spacing - off) <= apart + 1e-9
+    };
+    shadows.iter().map(|a| shadows.iter().filter(|b| meet(*a, **b)).count()).max().unwrap_or(0)
 }

@@ -213,6 +213,12 @@ pub struct Knowledge {
     pub immersion: Known,
 }
 
+/// Kind of engine: stated, else by drive, power and rated speed.
+#[must_use]
+pub(crate) fn engine_kind(job: &Job) -> EngineKind {
+    engine::kind(job, hull::kind(job).0).0
+}
+
 /// What is known of a job, and what is assumed.
 #[must_use]
 pub fn knowledge(job: &Job) -> Knowledge {

@@ -75,6 +75,7 @@ pub(crate) fn order(f: &Fields) -> Order {
         skew: f.quantity("skew"),
         shaft: f.quantity("shaft"),
         taper: f.choice("taper"),
+        largest_bore: f.quantity("largest_bore"),
         bore_small: f.quantity("bore_small"),
         hub_length: f.quantity("hub_length"),
         key_width: f.quantity("key_width"),

@@ -83,6 +83,7 @@ pub const ORDER: &[Key] = &[
     key("skew", Shape::Quantity(measure(Angle, -10.0, 90.0, &["°"])), "\"10 deg\"", "Greatest skew."),
     key("shaft", Shape::Quantity(measure(Length, 0.008, 0.3, &["mm", "in"])), "\"1 1/4 in\"", "Shaft diameter the bore is for.").hints(&["bore"]),
     key("taper", Shape::Choice(TaperRatio::WORDS), "\"1:16\"", "Taper of the bore, on the diameter."),
+    key("largest_bore", Shape::Quantity(measure(Length, 0.008, 0.3, &["mm", "in"])), "\"32 mm\"", "Largest shaft that the hubs to be had can be bored for.").hints(&["max_bore"]),
     key("bore_small", Shape::Quantity(measure(Length, 0.006, 0.25, &["mm", "in"])), "\"25.8 mm\"", "Bore at the small end."),
     key("hub_length", Shape::Quantity(measure(Length, 0.01, 0.8, &["mm", "in"])), "\"95 mm\"", "Length of the hub."),
     key("key_width", Shape::Quantity(measure(Length, 0.001, 0.06, &["mm", "in"])), "\"8 mm\"", "Width of the keyway."),

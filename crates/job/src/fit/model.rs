@@ -129,6 +129,8 @@ pub struct Order {
     pub shaft: Option<Quantity>,
     /// Taper of the bore, on the diameter.
     pub taper: Option<TaperRatio>,
+    /// Largest shaft that the hubs to be had can be bored for.
+    pub largest_bore: Option<Quantity>,
     /// Bore at the small end.
     pub bore_small: Option<Quantity>,
     /// Length of the hub.

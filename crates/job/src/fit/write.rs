@@ -65,6 +65,7 @@ pub(crate) fn write(job: &Job, out: &mut Out) {
         .quantity("skew", order.skew.as_ref())
         .quantity("shaft", order.shaft.as_ref())
         .word("taper", order.taper)
+        .quantity("largest_bore", order.largest_bore.as_ref())
         .quantity("bore_small", order.bore_small.as_ref())
         .quantity("hub_length", order.hub_length.as_ref())
         .quantity("key_width", order.key_width.as_ref())

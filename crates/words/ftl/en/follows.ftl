@@ -89,3 +89,7 @@ follows-fits-hand = Hand and paddlewheel effect
 follows-order = The order
 follows-order-refused = This order contradicts the job and is not to go out:
 follows-order-open = Not settled yet:
+follows-rake = Rake
+follows-skew = Skew
+follows-drawing = The propeller as tried
+follows-try-bent = Rake and skew change the drawing. What little they do to revs and speed is not reckoned here.

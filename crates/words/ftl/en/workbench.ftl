@@ -116,3 +116,54 @@ workbench-key-under-sail = Under sail
 workbench-papers = Papers
 workbench-papers-hint = Each opens as a page of its own, complete and ready to print; what is not known is a line to fill in by hand.
 workbench-papers-not-yet = This paper cannot be drawn up yet:
+
+# A trial log.
+workbench-log = Readings from a log
+workbench-log-one = Bring a log
+workbench-log-another = Another log
+workbench-log-bring = A log of the trial (track, instruments, engine)
+workbench-log-hint = GPX, NMEA 0183, a CSV table with a header, or Signal K; two files of the same time are read as one. At most 16 MB.
+workbench-log-look = Look at it
+workbench-log-many = Four files at most are read as one trial.
+workbench-log-none-ticked = No reading was ticked. Go back, tick what is to be taken, and take it again.
+workbench-log-kept = Logs brought before
+workbench-log-kept-hint = The last { $count } are kept beside the job.
+workbench-log-steady = Held for at least, s
+workbench-log-again = Look again
+workbench-log-offers = { $count ->
+    [one] One reading to take
+   *[other] { $count } readings to take
+}
+workbench-log-take = Take these
+workbench-log-take-one = Take reading { $number }
+workbench-log-there = The job holds it already
+workbench-log-speed = Speed through the water
+workbench-log-current = Current
+workbench-log-runs = { $count ->
+    [one] One run
+   *[other] { $count } runs
+}
+workbench-log-worth = Worth
+workbench-log-good = good
+workbench-log-fair = fair
+workbench-log-weak = weak
+workbench-log-full = This was full throttle
+workbench-log-highest = The highest engine speed of the log. Only who stood at the lever knows whether it was at its stop.
+workbench-log-not-highest = The log holds a higher engine speed than this.
+workbench-log-read = { $format }: { $lines } lines, { $used } used, { $refused } could not be read.
+workbench-log-refused = What could not be read
+workbench-log-sentence = { $count ->
+    [0] Nothing was held steady long enough to be a reading.
+    [one] One reading is offered: the shaded stretches, where throttle and course were held.
+   *[other] { $count } readings are offered: the shaded stretches, where throttle and course were held.
+}
+workbench-log-picture = The log over time
+workbench-log-picture-says = Boat speed and engine speed of the log over time. Steady stretches are shaded and numbered by the reading they offer; their means are drawn over them.
+workbench-log-axis-speed = speed, kn
+workbench-log-axis-rpm = engine speed, rpm
+workbench-log-axis-clock = time, UTC
+workbench-log-axis-elapsed = time from the start
+
+workbench-drawn = The propeller as it is written here
+workbench-drawn-none = Diameter and pitch are enough for a first drawing.
+workbench-fold = All that follows

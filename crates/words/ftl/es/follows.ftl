@@ -89,3 +89,7 @@ follows-fits-hand = Mano y efecto de rueda de paletas
 follows-order = El pedido
 follows-order-refused = Este pedido contradice la ficha y no debe salir:
 follows-order-open = Sin decidir:
+follows-rake = Lanzamiento
+follows-skew = Divergencia
+follows-drawing = La hélice que se prueba
+follows-try-bent = Lanzamiento y divergencia cambian el dibujo. Lo poco que hacen al régimen y a la velocidad no se calcula aquí.

@@ -116,3 +116,54 @@ workbench-key-under-sail = A vela
 workbench-papers = Documentos
 workbench-papers-hint = Cada uno se abre como página propia, completa y lista para imprimir; lo que no se sabe queda como línea para rellenar a mano.
 workbench-papers-not-yet = Este documento aún no se puede redactar:
+
+# Registro de una prueba.
+workbench-log = Lecturas de un registro
+workbench-log-one = Traer un registro
+workbench-log-another = Otro registro
+workbench-log-bring = Un registro de la prueba (derrota, instrumentos, motor)
+workbench-log-hint = GPX, NMEA 0183, una tabla CSV con cabecera o Signal K; dos archivos de la misma hora se leen como uno. Como mucho 16 MB.
+workbench-log-look = Mirarlo
+workbench-log-many = Como mucho cuatro archivos se leen como una prueba.
+workbench-log-none-ticked = No se marcó ninguna lectura. Vuelva atrás, marque las que se toman y tómelas de nuevo.
+workbench-log-kept = Registros traídos antes
+workbench-log-kept-hint = Se guardan los { $count } últimos junto al trabajo.
+workbench-log-steady = Mantenido al menos, s
+workbench-log-again = Mirar de nuevo
+workbench-log-offers = { $count ->
+    [one] Una lectura para tomar
+   *[other] { $count } lecturas para tomar
+}
+workbench-log-take = Tomar estas
+workbench-log-take-one = Tomar la lectura { $number }
+workbench-log-there = El trabajo ya la tiene
+workbench-log-speed = Velocidad en el agua
+workbench-log-current = Corriente
+workbench-log-runs = { $count ->
+    [one] Una corrida
+   *[other] { $count } corridas
+}
+workbench-log-worth = Valor
+workbench-log-good = bueno
+workbench-log-fair = mediano
+workbench-log-weak = débil
+workbench-log-full = Esto fue a toda máquina
+workbench-log-highest = El régimen más alto del registro. Solo quien estaba al mando sabe si la palanca iba a tope.
+workbench-log-not-highest = El registro tiene un régimen más alto que este.
+workbench-log-read = { $format }: { $lines } líneas, { $used } usadas, { $refused } no se pudieron leer.
+workbench-log-refused = Lo que no se pudo leer
+workbench-log-sentence = { $count ->
+    [0] Nada se mantuvo estable lo bastante para ser una lectura.
+    [one] Se ofrece una lectura: los tramos sombreados, donde se mantuvieron gas y rumbo.
+   *[other] Se ofrecen { $count } lecturas: los tramos sombreados, donde se mantuvieron gas y rumbo.
+}
+workbench-log-picture = El registro en el tiempo
+workbench-log-picture-says = Velocidad del barco y régimen del motor según el registro. Los tramos estables van sombreados y llevan el número de la lectura que ofrecen; sus medias se trazan encima.
+workbench-log-axis-speed = velocidad, kn
+workbench-log-axis-rpm = régimen, rpm
+workbench-log-axis-clock = hora, UTC
+workbench-log-axis-elapsed = tiempo desde el inicio
+
+workbench-drawn = La hélice tal como aquí está escrita
+workbench-drawn-none = Con diámetro y paso basta para un primer dibujo.
+workbench-fold = Todo lo que se sigue

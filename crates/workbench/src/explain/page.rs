@@ -46,6 +46,9 @@ pub fn page(view: &View, at: &str, known: &Known, term: Term, asked: &Asked) -> 
                 h2 #try-title { (view.say("explain-slide")) }
                 (follows::one_slider(view, at, known, asked, key))
                 div #tried { (follows::tried(view, known, asked)) }
+                @if matches!(key, "rake" | "skew" | "area" | "blades" | "diameter" | "cup") {
+                    div #tried-drawing { (follows::drawing(view, known.prepared.job(), asked)) }
+                }
             }
             dl.said {
                 dt { (view.say("explain-said")) } dd { (said.said) }
@@ -84,7 +87,9 @@ fn slider(term: Term) -> Option<&'static str> {
         Term::Blades => Some("blades"),
         Term::Cup => Some("cup"),
         Term::Curves => Some("weight"),
-        Term::Parts | Term::Rake | Term::Skew | Term::Hand | Term::Paddlewheel | Term::Twin | Term::Sailing => None,
+        Term::Rake => Some("rake"),
+        Term::Skew => Some("skew"),
+        Term::Parts | Term::Hand | Term::Paddlewheel | Term::Twin | Term::Sailing => None,
     }
 }
 

@@ -1,6 +1,7 @@
 //! A change as an address says it: SI values, words of the job file. What cannot be read or cannot exist is left out.
 
 use counsel::Change;
+use draw::shaped::Bend;
 use job::words::Word;
 use job::{Cup, Growth};
 use std::collections::BTreeMap;
@@ -10,6 +11,8 @@ use std::collections::BTreeMap;
 pub struct Asked {
     /// The change.
     pub change: Change,
+    /// What only the drawing shows.
+    pub bend: Bend,
 }
 
 impl Asked {
@@ -34,6 +37,7 @@ impl Asked {
                 hull_growth: growth("growth"),
                 blade_growth: growth("blade-growth"),
             },
+            bend: Bend { rake: value("rake", -30.0, 45.0), skew: value("skew", -10.0, 90.0) },
         }
     }
 
@@ -49,6 +53,8 @@ impl Asked {
             ("area", c.area_ratio),
             ("ratio", c.reduction),
             ("weight", c.displacement),
+            ("rake", self.bend.rake),
+            ("skew", self.bend.skew),
         ] {
             pairs.extend(value.map(|v| format!("{key}={v}")));
         }
@@ -75,7 +81,13 @@ mod tests {
 
     #[test]
     fn an_address_is_read_back_as_it_was() {
-        let asked = Asked::of(&pairs(&[("pitch", "0.2286"), ("blades", "4"), ("cup", "medium"), ("weight", "7000")]));
+        let asked = Asked::of(&pairs(&[
+            ("pitch", "0.2286"),
+            ("blades", "4"),
+            ("cup", "medium"),
+            ("weight", "7000"),
+            ("skew", "25"),
+        ]));
         let address = asked.address();
         let back: BTreeMap<String, String> =
             address.split('&').filter_map(|p| p.split_once('=')).map(|(k, v)| (k.to_owned(), v.to_owned())).collect();

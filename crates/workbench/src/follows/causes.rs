@@ -6,11 +6,11 @@ use maud::{Markup, PreEscaped, html};
 
 /// The causes. Each suspected cause has a crowd of its own: this takes seconds, and is asked for on its own.
 #[must_use]
-pub fn causes(view: &View, known: &Known, options: &Options) -> Markup {
+pub fn causes(view: &View, at: &str, known: &Known, options: &Options) -> Markup {
     let job = known.prepared.job();
     let found = match counsel::diagnose(job, options) {
         Ok(found) => found,
-        Err(lack) => return super::lacking(view, &lack),
+        Err(lack) => return super::lacking(view, at, &lack),
     };
     let sheet = draw::Sheet {
         boat: &job.title,

@@ -49,11 +49,22 @@ impl Crowds {
     /// When something is missing that cannot be assumed.
     pub fn get(&self, text: &str, job: &Job) -> Result<Arc<Known>, Lack> {
         let place = self.place(text);
-        place
-            .get_or_init(|| {
-                Prepared::new(job, &self.options).map(|prepared| Arc::new(Known { prepared, judged: OnceLock::new() }))
-            })
-            .clone()
+        place.get_or_init(|| self.draw(job)).clone()
+    }
+
+    /// The same without keeping it: a list of many jobs must not drive out the one that is worked on.
+    ///
+    /// # Errors
+    /// As [`Crowds::get`].
+    pub fn beside(&self, text: &str, job: &Job) -> Result<Arc<Known>, Lack> {
+        let kept = self.places.lock().unwrap_or_else(PoisonError::into_inner);
+        let known = kept.iter().find(|(t, _)| t == text).and_then(|(_, place)| place.get().cloned());
+        drop(kept);
+        known.unwrap_or_else(|| self.draw(job))
+    }
+
+    fn draw(&self, job: &Job) -> Result<Arc<Known>, Lack> {
+        Prepared::new(job, &self.options).map(|prepared| Arc::new(Known { prepared, judged: OnceLock::new() }))
     }
 
     fn place(&self, text: &str) -> Place {

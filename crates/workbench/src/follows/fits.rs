@@ -14,7 +14,7 @@ use maud::{Markup, PreEscaped, html};
 pub fn fits(view: &View, at: &str, job: &Job, options: &Options) -> Markup {
     let fit = match counsel::fit(&counsel::order::ordered(job), options) {
         Ok(fit) => fit,
-        Err(lack) => return lacking(view, &lack),
+        Err(lack) => return lacking(view, at, &lack),
     };
     let sheet = Sheet { boat: &job.title, date: &last_date(job), width: view.width, language: view.language };
     let place = draw::place::Place::of_job(job).map(|place| draw::place::picture(&sheet, &place));

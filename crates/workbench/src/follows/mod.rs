@@ -30,5 +30,5 @@ pub(crate) use panel::last_date;
 pub use panel::{lacking, panel};
 pub use shortlist::shortlist;
 pub(crate) use sliders::one as one_slider;
-pub use tried::tried;
+pub use tried::{drawing, tried};
 pub use view::{Units, View};

@@ -12,7 +12,7 @@ use maud::{Markup, PreEscaped, html};
 pub fn panel(view: &View, at: &str, known: &Known, asked: &Asked) -> Markup {
     let judged = match known.judged() {
         Ok(judged) => judged,
-        Err(lack) => return lacking(view, lack),
+        Err(lack) => return lacking(view, at, lack),
     };
     let job = known.prepared.job();
     let sheet = Sheet { boat: &job.title, date: &last_date(job), width: view.width, language: view.language };
@@ -39,6 +39,8 @@ pub fn panel(view: &View, at: &str, known: &Known, asked: &Asked) -> Markup {
             h3 #try-title { (view.say("follows-try")) }
             (sliders::form(view, at, known, asked))
             div #tried { (tried::tried(view, known, asked)) }
+            h3 { (view.say("follows-drawing")) }
+            div #tried-drawing { (tried::drawing(view, job, asked)) }
             (origin::methods(view, &["running-balance", "full-throttle-band"]))
             @if !judged.notes.is_empty() {
                 h3 { (view.say("follows-notes")) }
@@ -50,16 +52,19 @@ pub fn panel(view: &View, at: &str, known: &Known, asked: &Asked) -> Markup {
     }
 }
 
-/// What is missing before anything can follow.
+/// What is missing before anything can follow, each with the way to its field.
 #[must_use]
-pub fn lacking(view: &View, lack: &Lack) -> Markup {
+pub fn lacking(view: &View, at: &str, lack: &Lack) -> Markup {
+    let look = crate::pages::Look { language: view.language, imperial: view.units == super::Units::Imperial };
+    let label = |key: &str| crate::pages::label(&look, key.rsplit('.').next().unwrap_or(key));
+    let field = |key: &str| format!("{at}#f-{}", key.replace(['.', '_'], "-"));
     html! {
         section.follows id="follows" aria-labelledby="follows-head" {
             h2 #follows-head { (view.say("follows-follows")) }
             p.sentence #verdict { (view.say("follows-lacking")) }
             ul {
                 @for missing in &lack.missing {
-                    li { strong { (missing.key) } ": " (view.speak(missing.why)) "; " (view.speak(missing.how)) }
+                    li { a href=(field(missing.key)) { strong { (label(missing.key)) } } ": " (view.speak(missing.why)) "; " (view.speak(missing.how)) }
                 }
             }
         }

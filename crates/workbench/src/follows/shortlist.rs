@@ -14,7 +14,7 @@ pub fn shortlist(view: &View, at: &str, known: &Known, options: &Options) -> Mar
     let job = known.prepared.job();
     let chosen = match counsel::choose(job, options) {
         Ok(chosen) => chosen,
-        Err(lack) => return super::lacking(view, &lack),
+        Err(lack) => return super::lacking(view, at, &lack),
     };
     let sheet = draw::Sheet {
         boat: &job.title,
@@ -64,5 +64,5 @@ fn on_sliders(candidate: &Candidate) -> Option<Asked> {
         },
         Step::Leave | Step::Clean | Step::TrueUp | Step::Cup => return None,
     };
-    Some(Asked { change })
+    Some(Asked { change, ..Asked::default() })
 }

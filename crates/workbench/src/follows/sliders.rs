@@ -2,6 +2,8 @@
 //! button; with one every move is asked at once.
 
 use super::{Asked, Known, Units, View};
+use counsel::Change;
+use draw::shaped::Bend;
 use job::words::Word;
 use job::{Cup, Growth};
 use maud::{Markup, html};
@@ -24,6 +26,7 @@ enum Spoken {
     Length,
     Mass,
     Whole,
+    Degrees,
     Hundredths,
 }
 
@@ -33,6 +36,7 @@ impl Spoken {
             Spoken::Length => "length",
             Spoken::Mass => "mass",
             Spoken::Whole => "whole",
+            Spoken::Degrees => "degrees",
             Spoken::Hundredths => "hundredths",
         }
     }
@@ -42,6 +46,7 @@ impl Spoken {
             Spoken::Length => view.length(value),
             Spoken::Mass => view.mass(value),
             Spoken::Whole => format!("{value:.0}"),
+            Spoken::Degrees => format!("{value:.0}\u{b0}"),
             Spoken::Hundredths => words::number(view.language, &format!("{value:.2}")),
         }
     }
@@ -72,6 +77,17 @@ fn sliders(view: &View, known: &Known, asked: &Asked) -> Vec<Slider> {
     let ratio = fitted.reduction;
     add("ratio", "follows-ratio", ratio, around(ratio, 0.6, 1.6, 0.05), 0.05, c.reduction, Spoken::Hundredths);
     let tenth = 10_f64.powf((m / 50.0).log10().floor()).max(1.0);
+    if let Some(drawn) = draw::shaped::shaped(known.prepared.job(), &Change::default(), Bend::default()) {
+        let fitted = draw::shaped::bend(&drawn);
+        for (key, name, value, (low, high), asked) in [
+            ("rake", "follows-rake", fitted.rake, (-10.0_f64, 30.0_f64), asked.bend.rake),
+            ("skew", "follows-skew", fitted.skew, (0.0, 60.0), asked.bend.skew),
+        ] {
+            if let Some(value) = value.map(f64::round) {
+                add(key, name, value, (low.min(value), high.max(value)), 1.0, asked, Spoken::Degrees);
+            }
+        }
+    }
     add("weight", "follows-weight", m, around(m, 0.7, 1.4, tenth), tenth, c.displacement, Spoken::Mass);
     list
 }
@@ -104,7 +120,7 @@ fn around(view: &View, at: &str, page: &str, body: &Markup) -> Markup {
     let units = if view.units == Units::Imperial { "imperial" } else { "metric" };
     html! {
         form #try method="get" action=[(!page.is_empty()).then_some(page)] aria-labelledby="try-title"
-            data-fetch=(format!("{at}/try")) data-units=(units) data-decimal=(words::number(view.language, "0.5")) {
+            data-fetch=(format!("{at}/try")) data-drawing=(format!("{at}/try/drawing")) data-units=(units) data-decimal=(words::number(view.language, "0.5")) {
             (body)
             div.buttons {
                 button type="submit" { (view.say("follows-try-it")) }

@@ -3,13 +3,15 @@
 use super::{Asked, Known, View, origin, panel};
 use counsel::report::{Band, Comparison};
 use draw::Sheet;
+use job::Job;
 use maud::{Markup, PreEscaped, html};
 
 /// What a change would do. This is what a slider fetches on every move.
 #[must_use]
 pub fn tried(view: &View, known: &Known, asked: &Asked) -> Markup {
     if asked.change.is_empty() {
-        return html! { p.quiet { (view.say("follows-try-nothing")) } };
+        let bent = asked.bend.rake.is_some() || asked.bend.skew.is_some();
+        return html! { p.quiet { (view.say(if bent { "follows-try-bent" } else { "follows-try-nothing" })) } };
     }
     let prepared = &known.prepared;
     let (answer, curves) = prepared.tried(&asked.change);
@@ -23,6 +25,17 @@ pub fn tried(view: &View, known: &Known, asked: &Asked) -> Markup {
         (before_and_after(view, &answer))
         (origin::hangs_on(view, &answer.hangs_on))
     }
+}
+
+/// The propeller as the change would leave it: fetched beside the answer, and only when the blade was changed.
+#[must_use]
+pub fn drawing(view: &View, job: &Job, asked: &Asked) -> Markup {
+    let Some(drawn) = draw::shaped::shaped(job, &asked.change, asked.bend) else {
+        return html! { p.quiet { (view.say("follows-blade-none")) } };
+    };
+    let sheet = Sheet { boat: &job.title, date: &panel::last_date(job), width: view.width, language: view.language };
+    let picture = draw::propeller::picture(&sheet, &drawn);
+    html! { figure.picture { (PreEscaped(View::bare(&picture.svg))) } }
 }
 
 fn before_and_after(view: &View, answer: &Comparison) -> Markup {

@@ -31,6 +31,13 @@ impl Look {
         say_with(self.language, name, &[(key, Value::Text(text))])
     }
 
+    /// What stands under a name, with texts put in.
+    #[must_use]
+    pub fn with_all(&self, name: &str, values: &[(&str, &str)]) -> String {
+        let values: Vec<(&str, Value)> = values.iter().map(|(key, text)| (*key, Value::Text(text))).collect();
+        say_with(self.language, name, &values)
+    }
+
     /// A sentence made by the judgement or the reader.
     #[must_use]
     pub fn speak(&self, english: &str) -> String {

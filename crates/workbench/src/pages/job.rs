@@ -54,6 +54,11 @@ pub fn job(look: &Look, open: &Open) -> Markup {
                 @for part in PARTS {
                     section id=(part.id) aria-labelledby={ (part.id) "-title" } {
                         h2 id={ (part.id) "-title" } { (look.say(&format!("workbench-part-{}", part.id))) }
+                        @if part.id == "fitted" {
+                            figure.picture.drawn data-drawing={ (at) "/drawing" } tabindex="0" aria-label=(look.say("workbench-drawn")) {
+                                (super::drawn(look, open.text, None))
+                            }
+                        }
                         form method="post" action={ (at) "/set" } autocomplete="off" {
                             input type="hidden" name="base" value=(version);
                             input type="hidden" name="section" value=(part.id);
@@ -62,14 +67,19 @@ pub fn job(look: &Look, open: &Open) -> Markup {
                             @for (table, first) in part.tables { (top(&held, table, first)) }
                             button.save { (look.say("workbench-save")) }
                         }
+                        @if part.id == "readings" { (super::log::bring(look, &at)) }
                     }
                 }
             }
-            aside.right aria-label=(look.say("workbench-follows")) data-follows={ (at) "/follows" } {
-                @if let Some(said) = open.said {
-                    (follows(look, said))
-                } @else {
-                    section.follows { h2 { (look.say("workbench-follows")) } p #verdict { a href={ (at) "/follows" } { (look.say("workbench-judge")) } } }
+            aside.right aria-label=(look.say("workbench-follows")) {
+                // On a phone the sentence stays at the foot; the rest comes up by this button.
+                button.fold type="button" aria-expanded="false" aria-controls="right" hidden aria-label=(look.say("workbench-fold")) { "+" }
+                div #right data-follows={ (at) "/follows" } {
+                    @if let Some(said) = open.said {
+                        (follows(look, said))
+                    } @else {
+                        section.follows { h2 { (look.say("workbench-follows")) } p #verdict { a href={ (at) "/follows" } { (look.say("workbench-judge")) } } }
+                    }
                 }
             }
         }
@@ -161,7 +171,7 @@ fn numbered(held: &Held, table: &str, keys: &'static [Key], first: &[&str]) -> M
         @for n in 0..=count {
             @let path = format!("{table}.{n}");
             @let called = shown(held.document, &format!("{path}.label"));
-            details.numbered open[n < count && table == "reading"] {
+            details.numbered data-numbered=(path) data-next[n == count] open[n < count && table == "reading"] {
                 summary {
                     @if n < count { (label(held.look, name)) " " (n + 1) @if !called.is_empty() { ": " bdi { (called) } } }
                     @else { (held.look.with("workbench-add", "what", &label(held.look, name))) }

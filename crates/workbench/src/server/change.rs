@@ -69,6 +69,24 @@ pub async fn set(
     .await
 }
 
+/// The propeller as the form has it now, drawn; nothing is saved. What cannot be read yet is left out of the drawing.
+pub async fn drawing(
+    State(bench): State<Shared>,
+    Path(name): Path<String>,
+    headers: HeaderMap,
+    Form(pairs): Form<Pairs>,
+) -> Response {
+    let look = look(&headers);
+    let width = pairs.iter().find(|(k, _)| k == "width").and_then(|(_, v)| v.parse().ok());
+    away(move || {
+        let name = named(&name)?;
+        let text = bench.folder.read(&name)?;
+        let typed = crate::store::apply_all(&text, &edits(&pairs));
+        Ok(page(pages::drawn(&look, &typed.text, width)))
+    })
+    .await
+}
+
 fn answer(look: &pages::Look, saved: &Saved) -> Response {
     let left: Vec<serde_json::Value> = saved
         .left

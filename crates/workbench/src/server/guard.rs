@@ -14,8 +14,12 @@ use std::sync::Arc;
 pub struct Guard {
     /// Hosts as a browser names them, with port: `127.0.0.1:8000`.
     pub hosts: Vec<String>,
-    /// The token of a server open to a network.
+    /// The token of a server open to a network. With it any host's name is admitted, with our port: what a person types to
+    /// reach this machine (a name, one of several addresses) cannot be known here, and a name that another site turned
+    /// towards us brings neither the token nor our cookie, which belongs to the name under which the token was shown.
     pub token: Option<String>,
+    /// The port.
+    pub port: u16,
 }
 
 const COOKIE: &str = "fairwake-token";
@@ -58,13 +62,36 @@ impl Guard {
     fn host_is_ours(&self, headers: &HeaderMap) -> bool {
         let mut hosts = headers.get_all(header::HOST).iter();
         let host = hosts.next().and_then(|host| host.to_str().ok()).unwrap_or_default();
-        hosts.next().is_none() && self.hosts.iter().any(|ours| ours.eq_ignore_ascii_case(host))
+        hosts.next().is_none() && self.answers_as(host)
+    }
+
+    fn answers_as(&self, host: &str) -> bool {
+        self.hosts.iter().any(|ours| ours.eq_ignore_ascii_case(host)) || (self.token.is_some() && self.could_be(host))
+    }
+
+    /// A name or an address, and our port.
+    fn could_be(&self, host: &str) -> bool {
+        let (name, port) = match host.rsplit_once(':') {
+            Some((name, port)) if !port.ends_with(']') => (name, port),
+            // A browser leaves the usual port out.
+            _ => (host, "80"),
+        };
+        let plain = |c: char| c.is_ascii_alphanumeric() || "-._".contains(c);
+        let name_or_address = match name.strip_prefix('[').and_then(|rest| rest.strip_suffix(']')) {
+            Some(address) => address.parse::<std::net::Ipv6Addr>().is_ok(),
+            None => !name.is_empty() && name.len() <= 253 && name.chars().all(plain),
+        };
+        name_or_address && port.parse() == Ok(self.port)
     }
 
     fn origin_is_ours(&self, headers: &HeaderMap) -> bool {
         let text = |name: &str| headers.get(name).map(|value| value.to_str().unwrap_or("?").to_owned());
+        let host = text("host").unwrap_or_default();
+        // Listed names are one server; another must be the very name that is asked.
         let origin = text("origin").is_none_or(|origin| {
-            origin.strip_prefix("http://").is_some_and(|o| self.hosts.iter().any(|ours| ours.eq_ignore_ascii_case(o)))
+            origin.strip_prefix("http://").is_some_and(|o| {
+                o.eq_ignore_ascii_case(&host) || self.hosts.iter().any(|ours| ours.eq_ignore_ascii_case(o))
+            })
         });
         let site = text("sec-fetch-site").is_none_or(|site| site == "same-origin" || site == "none");
         origin && site

@@ -5,6 +5,7 @@ mod change;
 mod guard;
 mod handed;
 mod import;
+mod log;
 mod reading;
 mod show;
 mod slow;
@@ -12,9 +13,11 @@ mod verdict;
 
 pub use guard::{Guard, token};
 pub use handed::Gathered;
+pub use log::Said as LogSaid;
 pub use slow::Patient;
 pub use verdict::{Said, Verdicts};
 
+use crate::follows::Crowds;
 use crate::pages::Look;
 use crate::store::{Folder, Name};
 use crate::views::{Jobs, Views};
@@ -25,7 +28,7 @@ use axum::response::{Html, IntoResponse, Response};
 use axum::routing::{get, post};
 use maud::Markup;
 use std::io;
-use std::net::{IpAddr, Ipv4Addr, SocketAddr};
+use std::net::{IpAddr, Ipv4Addr, Ipv6Addr, SocketAddr};
 use std::sync::Arc;
 use std::time::Duration;
 use words::Language;
@@ -34,6 +37,8 @@ use words::Language;
 const LONGEST_BODY: usize = 16 << 20;
 /// Connections at once.
 const CONNECTIONS: usize = 256;
+/// Threads that read the disk and compute.
+const BLOCKING: usize = 12;
 /// How long a request may take to come, or an answer to begin.
 const PATIENCE: Duration = Duration::from_secs(60);
 
@@ -45,6 +50,8 @@ pub struct Bench {
     pub guard: Guard,
     /// Judgements already made.
     pub verdicts: Verdicts,
+    /// Weighed crowds of the jobs at hand.
+    pub crowds: Arc<Crowds>,
     /// Answers the papers are drawn up from.
     pub gathered: Gathered,
     /// How large a crowd is drawn.
@@ -55,7 +62,8 @@ impl Bench {
     /// A folder served to those a guard admits.
     #[must_use]
     pub fn new(folder: Folder, guard: Guard, options: counsel::Options) -> Bench {
-        Bench { folder, guard, verdicts: Verdicts::default(), gathered: Gathered::default(), options }
+        let crowds = Arc::new(Crowds::new(options));
+        Bench { folder, guard, verdicts: Verdicts::default(), crowds, gathered: Gathered::default(), options }
     }
 }
 
@@ -63,7 +71,7 @@ type Shared = Arc<Bench>;
 
 /// The routes.
 pub fn app(bench: Arc<Bench>) -> Router {
-    let views = Views::new(Arc::clone(&bench) as Arc<dyn Jobs>, bench.options);
+    let views = Views::new(Arc::clone(&bench) as Arc<dyn Jobs>, Arc::clone(&bench.crowds), bench.options);
     let own = Router::new()
         .route("/", get(show::jobs))
         .route("/new", get(show::new).post(change::new))
@@ -72,11 +80,14 @@ pub fn app(bench: Arc<Bench>) -> Router {
         .route("/jobs/{name}", get(show::job))
         .route("/jobs/{name}/verdict", get(show::verdict))
         .route("/jobs/{name}/set", post(change::set))
+        .route("/jobs/{name}/drawing", post(change::drawing))
         .route("/jobs/{name}/undo", post(change::undo))
         .route("/jobs/{name}/history", get(show::history))
         .route("/jobs/{name}/restore", post(change::restore))
         .route("/jobs/{name}/duplicate", post(change::duplicate))
         .route("/jobs/{name}/file", get(show::file))
+        .route("/jobs/{name}/log", get(log::show).post(log::bring))
+        .route("/jobs/{name}/log/take", post(log::take))
         .route("/jobs/{name}/papers", get(handed::papers))
         .route("/jobs/{name}/papers/{kind}", get(handed::paper))
         .route("/assets/{file}", get(assets::asset))
@@ -106,6 +117,21 @@ pub struct Bound {
     pub patience: Duration,
 }
 
+/// The address under which others of the network reach this machine: the one it would send from. Nothing is sent.
+fn own_address(any: IpAddr) -> IpAddr {
+    // Addresses set apart for documentation (RFC 5737, RFC 3849): routed like any other, and nobody's.
+    let (from, far, near): (&str, &str, IpAddr) = match any {
+        IpAddr::V4(_) => ("0.0.0.0:0", "192.0.2.1:9", Ipv4Addr::LOCALHOST.into()),
+        IpAddr::V6(_) => ("[::]:0", "[2001:db8::1]:9", Ipv6Addr::LOCALHOST.into()),
+    };
+    let asked = std::net::UdpSocket::bind(from).and_then(|socket| {
+        socket.connect(far)?;
+        socket.local_addr()
+    });
+    // Without a network there is still this machine.
+    asked.map_or(near, |address| address.ip())
+}
+
 /// Takes a port for a folder.
 ///
 /// # Errors
@@ -122,8 +148,9 @@ pub fn bind(folder: Folder, listen: Listen, options: counsel::Options) -> io::Re
         hosts.extend([format!("127.0.0.1:{port}"), format!("localhost:{port}"), format!("[::1]:{port}")]);
     }
     let query = token.as_ref().map(|token| format!("?token={token}")).unwrap_or_default();
-    let address = format!("http://{at}/{query}");
-    let bench = Bench::new(folder, Guard { hosts, token }, options);
+    let reached = if ip.is_unspecified() { SocketAddr::new(own_address(ip), port) } else { at };
+    let address = format!("http://{reached}/{query}");
+    let bench = Bench::new(folder, Guard { hosts, token, port }, options);
     Ok(Bound { listener, app: app(Arc::new(bench)), address, patience: PATIENCE })
 }
 
@@ -143,7 +170,12 @@ impl Bound {
     /// # Errors
     /// What the system said.
     pub fn run(self) -> io::Result<()> {
-        let runtime = tokio::runtime::Builder::new_multi_thread().worker_threads(2).enable_all().build()?;
+        let runtime = tokio::runtime::Builder::new_multi_thread()
+            .worker_threads(2)
+            // Work is done by two cores: more threads would only take memory, each with a pool of its own.
+            .max_blocking_threads(BLOCKING)
+            .enable_all()
+            .build()?;
         let served = runtime.block_on(async {
             // An open page keeps its connection: those are not waited for longer than a moment.
             let (gone, mut seen) = tokio::sync::watch::channel(false);

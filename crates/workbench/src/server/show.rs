@@ -43,7 +43,7 @@ pub async fn job(State(bench): State<Shared>, Path(name): Path<String>, headers:
 pub async fn verdict(State(bench): State<Shared>, Path(name): Path<String>) -> Response {
     away(move || {
         let text = bench.folder.read(&named(&name)?)?;
-        let said = bench.verdicts.of(&text, &bench.options);
+        let said = bench.verdicts.of(&text, &bench.crowds);
         let kind = [(header::CONTENT_TYPE, "text/plain; charset=utf-8")];
         Ok((kind, said.sentence.clone()).into_response())
     })

@@ -1,7 +1,7 @@
 //! The sentences of jobs already judged, by the content of their files.
 
+use crate::follows::Crowds;
 use crate::store::Version;
-use counsel::Options;
 use job::Job;
 use std::collections::HashMap;
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
@@ -53,7 +53,7 @@ impl Verdicts {
 
     /// The judgement of a text, made now unless it is known.
     #[must_use]
-    pub fn of(&self, text: &str, options: &Options) -> Arc<Said> {
+    pub fn of(&self, text: &str, crowds: &Crowds) -> Arc<Said> {
         let version = Version::of(text);
         if let Some(said) = self.known(version) {
             return said;
@@ -65,7 +65,7 @@ impl Verdicts {
         *working += 1;
         drop(working);
         // Somebody else may have asked the same meanwhile.
-        let said = self.known(version).unwrap_or_else(|| Arc::new(judge(text, options)));
+        let said = self.known(version).unwrap_or_else(|| Arc::new(judge(text, crowds)));
         *self.working.lock().unwrap_or_else(PoisonError::into_inner) -= 1;
         self.free.notify_one();
         let mut known = self.known.lock().unwrap_or_else(PoisonError::into_inner);
@@ -80,17 +80,21 @@ impl Verdicts {
     }
 }
 
-fn judge(text: &str, options: &Options) -> Said {
+fn judge(text: &str, crowds: &Crowds) -> Said {
     let unjudged =
         |sentence: String| Said { sentence, measure_next: String::new(), pictures: Vec::new(), judged: false };
     let job = match Job::read(text) {
         Ok(read) => read.job,
         Err(problems) => return unjudged(problems.first().map(|p| p.message.clone()).unwrap_or_default()),
     };
-    let judged = counsel::judge(&job, options).and_then(|judged| Ok((judged, counsel::curves(&job, options)?)));
-    match judged {
+    let known = match crowds.beside(text, &job) {
+        Ok(known) => known,
+        Err(lack) => return unjudged(lack.to_string()),
+    };
+    match known.judged() {
         Err(lack) => unjudged(lack.to_string()),
-        Ok((judged, curves)) => {
+        Ok(judged) => {
+            let curves = known.prepared.curves(None);
             let date = job.readings.iter().filter_map(|reading| reading.date.as_ref()).map(ToString::to_string).max();
             let date = date.as_deref().unwrap_or_default();
             let pictures = Language::ALL.into_iter().map(|language| {
@@ -98,8 +102,8 @@ fn judge(text: &str, options: &Options) -> Said {
                 (language, styleless(&draw::demand::picture(&sheet, &curves, None).svg))
             });
             Said {
-                sentence: judged.headline,
-                measure_next: judged.measure_next,
+                sentence: judged.headline.clone(),
+                measure_next: judged.measure_next.clone(),
                 pictures: pictures.collect(),
                 judged: true,
             }

@@ -29,11 +29,19 @@ pub fn read(file: &Path) -> io::Result<String> {
 /// # Errors
 /// What the system said.
 pub fn replace(file: &Path, text: &str) -> io::Result<()> {
+    replace_bytes(file, text.as_bytes())
+}
+
+/// The same for what need not be text.
+///
+/// # Errors
+/// What the system said.
+pub fn replace_bytes(file: &Path, bytes: &[u8]) -> io::Result<()> {
     let permissions = fs::symlink_metadata(file).ok().filter(fs::Metadata::is_file).map(|about| about.permissions());
     if permissions.as_ref().is_some_and(fs::Permissions::readonly) {
         return Err(io::ErrorKind::PermissionDenied.into());
     }
-    let new = beside(file, text, permissions)?;
+    let new = beside(file, bytes, permissions)?;
     new.persist(file).map_err(|error| error.error)?;
     settle(file)
 }
@@ -43,11 +51,11 @@ pub fn replace(file: &Path, text: &str) -> io::Result<()> {
 /// # Errors
 /// What the system said; `AlreadyExists` where there is one.
 pub fn create(file: &Path, text: &str) -> io::Result<()> {
-    beside(file, text, None)?.persist_noclobber(file).map_err(|error| error.error)?;
+    beside(file, text.as_bytes(), None)?.persist_noclobber(file).map_err(|error| error.error)?;
     settle(file)
 }
 
-fn beside(file: &Path, text: &str, permissions: Option<fs::Permissions>) -> io::Result<tempfile::NamedTempFile> {
+fn beside(file: &Path, bytes: &[u8], permissions: Option<fs::Permissions>) -> io::Result<tempfile::NamedTempFile> {
     let folder = file.parent().ok_or(io::ErrorKind::NotFound)?;
     let mut builder = tempfile::Builder::new();
     builder.prefix(".saving-");
@@ -58,7 +66,7 @@ fn beside(file: &Path, text: &str, permissions: Option<fs::Permissions>) -> io::
         builder.permissions(fs::Permissions::from_mode(0o666));
     }
     let mut new = builder.tempfile_in(folder)?;
-    new.write_all(text.as_bytes())?;
+    new.write_all(bytes)?;
     if let Some(permissions) = permissions {
         new.as_file().set_permissions(permissions)?;
     }

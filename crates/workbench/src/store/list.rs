@@ -65,11 +65,11 @@ impl Listing {
                 _ => stale.push((name, changed, length)),
             }
         }
-        // Two threads: the machine has other work.
-        let half = stale.len().div_ceil(2).max(1);
+        let threads = std::thread::available_parallelism().map_or(2, std::num::NonZero::get).min(8);
+        let share = stale.len().div_ceil(threads).max(1);
         let read: Vec<Entry> = std::thread::scope(|scope| {
             let work: Vec<_> = stale
-                .chunks(half)
+                .chunks(share)
                 .map(|part| scope.spawn(move || part.iter().filter_map(|s| entry(root, s)).collect::<Vec<_>>()))
                 .collect();
             work.into_iter().flat_map(|thread| thread.join().unwrap_or_default()).collect()
@@ -94,25 +94,46 @@ fn entry(root: &Path, (name, changed, length): &(Name, Option<SystemTime>, u64))
         changed: *changed,
         length: *length,
     };
-    if let Ok(document) = job::Document::parse(&text) {
-        let has = |path: &str| document.get(path).is_some();
-        entry.open = MATTERS.into_iter().filter(|path| !has(path)).collect();
-        if let Some(title) =
-            document.get("title").map(|_| super::shown(&document, "title")).filter(|t| !t.trim().is_empty())
-        {
-            entry.title = title;
-        }
-        let count = (0..)
-            .take_while(|n| {
-                ["label", "date", "engine_speed", "speed", "full_throttle", "notes"]
-                    .iter()
-                    .any(|k| has(&format!("reading.{n}.{k}")))
-            })
-            .count();
-        entry.readings = count;
-        entry.last_reading =
-            (0..count).map(|n| super::shown(&document, &format!("reading.{n}.date"))).filter(|d| !d.is_empty()).max();
+    match Job::read(&text) {
+        Ok(read) => say(&mut entry, &read.job),
+        // What cannot be judged is listed by what stands in it.
+        Err(_) => say_unread(&mut entry, &text),
     }
-    entry.readable = Job::read(&text).is_ok();
     Some(entry)
+}
+
+/// What a job that reads says.
+fn say(entry: &mut Entry, job: &Job) {
+    entry.readable = true;
+    if !job.title.trim().is_empty() {
+        entry.title.clone_from(&job.title);
+    }
+    let known = [
+        job.boat.kind.is_some(),
+        job.boat.length_waterline.is_some(),
+        job.boat.displacement.is_some(),
+        job.engine.rated_power.is_some(),
+        job.engine.rated_speed.is_some(),
+        job.drive.reduction.is_some(),
+        job.propeller.diameter.is_some(),
+        job.propeller.pitch.is_some(),
+    ];
+    entry.open = MATTERS.into_iter().zip(known).filter(|(_, known)| !known).map(|(path, _)| path).collect();
+    entry.readings = job.readings.len();
+    entry.last_reading = job.readings.iter().filter_map(|reading| reading.date.clone()).max();
+}
+
+fn say_unread(entry: &mut Entry, text: &str) {
+    let Ok(document) = job::Document::parse(text) else { return };
+    let has = |path: &str| document.get(path).is_some();
+    entry.open = MATTERS.into_iter().filter(|path| !has(path)).collect();
+    let title = super::shown(&document, "title");
+    if !title.trim().is_empty() {
+        entry.title = title;
+    }
+    let keys = ["label", "date", "engine_speed", "speed", "full_throttle", "notes"];
+    let count = (0..).take_while(|n| keys.iter().any(|k| has(&format!("reading.{n}.{k}")))).count();
+    entry.readings = count;
+    entry.last_reading =
+        (0..count).map(|n| super::shown(&document, &format!("reading.{n}.date"))).filter(|d| !d.is_empty()).max();
 }

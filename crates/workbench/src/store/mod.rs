@@ -5,11 +5,13 @@ pub mod disk;
 mod edit;
 mod history;
 mod list;
+mod logs;
 mod name;
 
 pub use edit::{Edit, Left, Saved, shown};
 pub use history::State;
 pub use list::Entry;
+pub use logs::{KEPT as LOGS_KEPT, Kept};
 pub use name::Name;
 
 /// Answers put into a text that nobody else can be changing.
@@ -44,9 +46,15 @@ impl Version {
     /// Of a text (FNV-1a, 64 bit).
     #[must_use]
     pub fn of(text: &str) -> Version {
-        let hash = text
-            .bytes()
-            .fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3));
+        Version::of_bytes(text.as_bytes())
+    }
+
+    /// Of bytes.
+    #[must_use]
+    pub fn of_bytes(bytes: &[u8]) -> Version {
+        let hash = bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+            (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3)
+        });
         Version(hash)
     }
 

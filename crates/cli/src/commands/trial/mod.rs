@@ -6,8 +6,8 @@ pub mod report;
 
 use std::path::Path;
 
-use job::{Document, Job};
-use logs::{Limits, Proposal, Proposing, Settings};
+use job::Job;
+use logs::{Limits, Proposal, Proposing, Settings, Taken};
 
 use crate::Outcome;
 use crate::answer::Report;
@@ -140,14 +140,13 @@ fn add(
     if !proposals.iter().any(|proposal| proposal.accepted) {
         return Ok(None);
     }
-    let mut document = Document::parse(&loaded.text).map_err(|problems| refused(loaded, &loaded.text, &problems))?;
-    for (proposal, of) in proposals.iter().zip(offered).filter(|(proposal, _)| proposal.accepted) {
-        let reading = if proposal.full_throttle { of.at_full_throttle() } else { of.reading.clone() };
-        document.append_reading(&reading).map_err(|problems| refused(loaded, &loaded.text, &problems))?;
-    }
-    let text = document.to_string();
-    // Read before it is written: a job file is never left worse than it was.
-    Job::read(&text).map_err(|problems| refused(loaded, &text, &problems))?;
+    let taken: Vec<Taken> = (0..)
+        .zip(proposals.iter())
+        .filter(|(_, proposal)| proposal.accepted)
+        .map(|(at, proposal)| Taken { at, full_throttle: proposal.full_throttle })
+        .collect();
+    let text =
+        logs::take(&loaded.text, offered, &taken).map_err(|problems| refused(loaded, &loaded.text, &problems))?;
     save::replacing(file, &text)?;
     Ok(Some(text))
 }
