@@ -117,7 +117,7 @@ impl Field {
         for v in ticks(from, to, step) {
             let x = self.x.px(v);
             pen.line("l", [x, self.bottom], [x, self.bottom + 4.0]);
-            pen.text("", [x, self.bottom + 17.0], Hang::Middle, &tick(v, step));
+            pen.text("", [x, self.bottom + 17.0], Hang::Middle, tick(v, step));
         }
         pen.text("s", [self.right, self.bottom + 33.0], Hang::End, quantity);
     }
@@ -129,7 +129,7 @@ impl Field {
         for v in ticks(from, to, step) {
             let y = self.y.px(v);
             pen.line("h", [self.left, y], [self.right, y]);
-            pen.text("", [self.left - 6.0, y + 4.0], Hang::End, &tick(v, step));
+            pen.text("", [self.left - 6.0, y + 4.0], Hang::End, tick(v, step));
         }
         let hang = if pen.width(quantity, TEXT) > 40.0 { Hang::Start } else { Hang::End };
         let x = if hang == Hang::Start { self.left - 34.0 } else { self.left - 6.0 };

@@ -56,14 +56,14 @@ pub fn picture(sheet: &Sheet, bore: &BoreDrawing) -> Option<Picture> {
         pen.line("h", [x, up(mm)], [at + 4.0 * side, up(mm)]);
         pen.line("h", [x, down(mm)], [at + 4.0 * side, down(mm)]);
         pen.line("l", [at, up(mm)], [at, down(mm)]);
-        pen.text("e", [at + 6.0 * side, axis - 6.0], hang, &format!("{} mm", metric(mm)));
-        pen.text("", [at + 6.0 * side, axis + 12.0], hang, &format!("{} in", imperial(mm)));
+        pen.text("e", [at + 6.0 * side, axis - 6.0], hang, format!("{} mm", metric(mm)));
+        pen.text("", [at + 6.0 * side, axis + 12.0], hang, format!("{} in", imperial(mm)));
     }
     let y = down(hub) + 22.0;
     pen.line("h", [x0, down(hub)], [x0, y + 4.0]);
     pen.line("h", [x1, down(0.86 * hub)], [x1, y + 4.0]);
     pen.line("l", [x0, y], [x1, y]);
-    pen.text("e", [cx, y - 5.0], Hang::Middle, &words(length));
+    pen.text("e", [cx, y - 5.0], Hang::Middle, words(length));
     pen.text("s", [x0, up(hub) - 24.0], Hang::Start, "forward");
     pen.text("s", [x1, up(hub) - 24.0], Hang::End, "aft");
     let taper_words = if taper > 1e-4 {

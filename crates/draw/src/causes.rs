@@ -71,7 +71,7 @@ fn entry(pen: &mut Pen, sheet: &Sheet, cause: &Cause, top: f64) -> f64 {
     let x = MARGIN + 2.0 + pitch * (prior * 0.94 + 0.3 * (prior / 5.0).floor()) - 0.5 * pitch;
     let x = x.max(MARGIN + 2.0);
     pen.shape("l", &[[x, y + 17.0], [x - 4.0, y + 23.0], [x + 4.0, y + 23.0]]);
-    pen.text("e", [MARGIN + tally + 8.0, y + 12.0], Hang::Start, &short_chance(cause.chance));
+    pen.text("e", [MARGIN + tally + 8.0, y + 12.0], Hang::Start, short_chance(cause.chance));
     let mut base = if sheet.narrow() { y + 40.0 } else { y + 11.0 };
     let write = |pen: &mut Pen, class: &str, text: Words, indent: f64, most: usize, base: &mut f64| {
         for line in pen.wrap(text, TEXT * if class == "e" { 1.12 } else { 1.0 }, text_room - indent, most) {

@@ -25,7 +25,7 @@ const LINES: [(Line, &str); 5] = [
 /// The picture.
 #[must_use]
 pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
-    let mut drawing = Drawing::open(sheet, &sentence(curves));
+    let mut drawing = Drawing::open(sheet, sentence(curves));
     let rows: Vec<&SpeedRow> =
         curves.speeds.iter().filter(|r| r.sigma.middle > 0.0 && r.tau.middle.is_finite()).collect();
     let ends = rows.iter().fold((f64::INFINITY, 0.0_f64), |e, r| (e.0.min(r.sigma.low), e.1.max(r.sigma.middle)));
@@ -54,7 +54,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
         let x = field.x.px(*v);
         pen.line("l", [x, field.bottom], [x, field.bottom + 4.0]);
         if last - x > 26.0 {
-            pen.text("", [x, field.bottom + 17.0], Hang::Middle, &number(*v, if *v < 0.1 { 0.01 } else { 0.1 }));
+            pen.text("", [x, field.bottom + 17.0], Hang::Middle, number(*v, if *v < 0.1 { 0.01 } else { 0.1 }));
             last = x;
         }
     }
@@ -106,7 +106,7 @@ pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
             "o e",
             [at[0], (at[1] + 20.0).min(field.bottom - 4.0)],
             Hang::Middle,
-            &format!("{} kn", number(row.speed, 0.1)),
+            format!("{} kn", number(row.speed, 0.1)),
         );
     }
     let text = "Lines: share of the blades' back that cavitates, after Burrill 1943 and Burrill & Emerson 1963, as fitted by Birk \

@@ -65,7 +65,7 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f6
         "e",
         [at[0], at[1] + 12.0],
         Hang::Start,
-        &format!("{} kW from {}", kilowatts(flow.brake), if flow.screws > 1 { "one engine" } else { "the engine" }),
+        format!("{} kW from {}", kilowatts(flow.brake), if flow.screws > 1 { "one engine" } else { "the engine" }),
     );
     let at_line = format!(
         "{} kn, {} rpm; {}{}",
@@ -74,7 +74,7 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f6
         engines,
         span(&flow.brake_band)
     );
-    let words = pen.fit(&format!("{}: {}", flow.at, at_line.replace("one engine, ", "")), TEXT, room);
+    let words = pen.fit(format!("{}: {}", flow.at, at_line.replace("one engine, ", "")), TEXT, room);
     pen.text("s", [at[0], at[1] + 27.0], Hang::Start, words);
     let list = losses(flow);
     let left = at[0] + 4.0;
@@ -150,7 +150,7 @@ fn one(pen: &mut Pen, flow: &PowerFlow, at: P, room: f64, scale: f64, stream: f6
     let hull = format!("{} kW move the hull, {}", kilowatts(flow.hull), share(flow.hull));
     let hull = pen.fit(&hull, TEXT * 1.06, room);
     pen.text("e", [at[0], tip + 18.0], Hang::Start, hull);
-    let all = pen.fit(&format!("over all boats that fit: {}", span(&flow.useful)), TEXT, room);
+    let all = pen.fit(format!("over all boats that fit: {}", span(&flow.useful)), TEXT, room);
     pen.text("s", [at[0], tip + 33.0], Hang::Start, all);
     tip + 36.0
 }

@@ -46,11 +46,11 @@ pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
         let class = if *alone { "q" } else { "e" };
         let y = if narrow {
             pen.text(class, [MARGIN, y0 + 15.0], Hang::Start, &name);
-            pen.text("", [MARGIN, y0 + 30.0], Hang::Start, &span(band));
+            pen.text("", [MARGIN, y0 + 30.0], Hang::Start, span(band));
             y0 + 43.0
         } else {
             pen.text(class, [MARGIN, y0 + 19.0], Hang::Start, &name);
-            pen.text("", [sheet.width() - MARGIN, y0 + 19.0], Hang::End, &span(band));
+            pen.text("", [sheet.width() - MARGIN, y0 + 19.0], Hang::End, span(band));
             y0 + 15.0
         };
         strip(pen, &scale, band, y, if i + 1 == rows.len() { 8.0 } else { 6.0 });
@@ -62,11 +62,11 @@ pub fn picture(sheet: &Sheet, evidence: &Evidence) -> Picture {
     for v in ticks(from, to, s) {
         let x = scale.px(v);
         pen.line("l", [x, y0], [x, y0 + 4.0]);
-        pen.text("", [x, y0 + 17.0], Hang::Middle, &tick(v, s));
+        pen.text("", [x, y0 + 17.0], Hang::Middle, tick(v, s));
     }
     pen.text("s", [right, y0 + 33.0], Hang::End, "rpm expected at full throttle");
     if left_out > 0 {
-        pen.text("s", [MARGIN, y0 + 33.0], Hang::Start, &format!("{left_out} more not drawn"));
+        pen.text("s", [MARGIN, y0 + 33.0], Hang::Start, format!("{left_out} more not drawn"));
     }
     let mut y = y0 + 62.0;
     if !evidence.together.is_empty() {

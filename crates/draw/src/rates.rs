@@ -14,7 +14,7 @@ const HEIGHT: f64 = 300.0;
 /// The picture.
 #[must_use]
 pub fn picture(sheet: &Sheet, fit: &Fit) -> Picture {
-    let mut drawing = Drawing::open(sheet, &sentence(sheet, fit));
+    let mut drawing = Drawing::open(sheet, sentence(sheet, fit));
     let engine = fit.orders.iter().find(|o| o.what == "engine");
     let full = engine.map_or(3000.0, |o| 60.0 * o.at_full_throttle / o.per_turn.max(1e-9));
     let most = fit.orders.iter().map(|o| o.at_full_throttle).fold(10.0, f64::max);

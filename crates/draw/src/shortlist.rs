@@ -77,7 +77,7 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
             y0 + 20.0
         };
         strip(pen, &scale, &c.full_throttle.engine_speed, y, 7.0);
-        pen.text("", [chance_at, y + 4.0], Hang::Start, &short_chance(c.in_band));
+        pen.text("", [chance_at, y + 4.0], Hang::Start, short_chance(c.in_band));
         if !narrow {
             let fuel =
                 if c.cruise_fuel.middle > 0.0 { span(&c.cruise_fuel).replace(" L/h", "") } else { "none".to_owned() };
@@ -91,7 +91,7 @@ pub fn picture(sheet: &Sheet, choice: &Choice) -> Picture {
     for v in ticks(from, to, s) {
         let x = scale.px(v);
         pen.line("l", [x, bottom], [x, bottom + 4.0]);
-        pen.text("", [x, bottom + 17.0], Hang::Middle, &tick(v, s));
+        pen.text("", [x, bottom + 17.0], Hang::Middle, tick(v, s));
     }
     let end_at = if narrow { sheet.width() - MARGIN } else { right };
     pen.text("s", [end_at, bottom + 33.0], Hang::End, "rpm at full throttle, clean and loaded");

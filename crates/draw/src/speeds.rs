@@ -29,7 +29,7 @@ const FIELDS: [Shown; 3] = [
 /// The picture.
 #[must_use]
 pub fn picture(sheet: &Sheet, curves: &Curves) -> Picture {
-    let mut drawing = Drawing::open(sheet, &sentence(curves));
+    let mut drawing = Drawing::open(sheet, sentence(curves));
     let rows = &curves.speeds;
     let most = curves.marks.iter().filter_map(|m| m.speed).map(|s| s.high);
     let top_speed = rows.iter().map(|r| r.speed).chain(most).fold(1.0, f64::max);

@@ -147,7 +147,7 @@ fn clock(pen: &mut Pen, field: &Field, day: Option<Day>, quantity: &str) {
         let x = field.x.px(v + origin);
         pen.line("l", [x, field.bottom], [x, field.bottom + 4.0]);
         let hang = if x > field.right - 20.0 { Hang::End } else { Hang::Middle };
-        pen.text("", [x, field.bottom + 17.0], hang, &time(v, step, day));
+        pen.text("", [x, field.bottom + 17.0], hang, time(v, step, day));
     }
     pen.text("s", [field.right, field.bottom + 33.0], Hang::End, quantity);
 }

@@ -37,7 +37,7 @@ pub fn picture(sheet: &Sheet, fit: &Fit) -> Picture {
             let end = x + turn * 46.0;
             pen.line("f", [x, y], [end, y]);
             pen.path("f", &[[end - turn * 9.0, y - 6.0], [end, y], [end - turn * 9.0, y + 6.0]]);
-            pen.text("", [x + turn * 23.0, y + 18.0], Hang::Middle, &format!("stern to {side}"));
+            pen.text("", [x + turn * 23.0, y + 18.0], Hang::Middle, format!("stern to {side}"));
         }
     }
     let mut y = top + 1.04 * length + 46.0;

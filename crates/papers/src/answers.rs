@@ -190,7 +190,7 @@ impl Answers {
     fn ask_order(&mut self, job: &Job, able: bool) -> Option<FullThrottle> {
         let asked = able.then(|| counsel::order::considered(job, &self.options).ok()).flatten();
         self.fitting = counsel::order::ordered(job);
-        let full_throttle = asked.as_ref().map(|c| c.full_throttle.clone());
+        let full_throttle = asked.as_ref().map(|c| c.full_throttle);
         (self.sheet, self.fit) = asked.map(|c| (c.sheet, c.fit)).unzip();
         full_throttle
     }

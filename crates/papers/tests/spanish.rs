@@ -66,3 +66,29 @@ fn no_sentence_is_left_in_english() {
     let list: Vec<String> = left.into_iter().collect();
     assert!(list.is_empty(), "{} lines:\n{}", list.len(), list.join("\n"));
 }
+
+/// Words and numbers alike in both languages.
+const ALIKE: [&str; 5] = ["error", "total", "usual", "JSON", "Material"];
+
+#[test]
+fn no_word_alone_is_left_in_english() {
+    let mut left: BTreeSet<String> = BTreeSet::new();
+    for boat in BOATS {
+        let text = example(boat);
+        let english: BTreeSet<String> =
+            papers_of(&text, Language::English).iter().flat_map(|paper| lines(&html::page(paper))).collect();
+        for paper in papers_of(&text, Language::Spanish) {
+            for line in lines(&html::page(&paper)).into_iter().filter(|line| english.contains(line)) {
+                let worded = worded(&line).any(|word| word.chars().count() > 3 && !ALIKE.contains(&word));
+                // A size, a maker's name or a title is as the job has it, some of it with a mark put on.
+                let bare = line.trim_matches(|c: char| !c.is_alphanumeric());
+                if worded && !text.contains(bare) && !text.contains(&bare.to_lowercase()) && !line.ends_with('\u{2026}')
+                {
+                    left.insert(format!("{boat} {}: {line}", paper.file));
+                }
+            }
+        }
+    }
+    let list: Vec<String> = left.into_iter().collect();
+    assert!(list.is_empty(), "{} lines:\n{}", list.len(), list.join("\n"));
+}

@@ -129,7 +129,7 @@ impl Ground {
 /// The picture.
 #[must_use]
 pub fn picture(sheet: &Sheet, place: &Place) -> Picture {
-    let mut drawing = Drawing::open(sheet, &sentence(place));
+    let mut drawing = Drawing::open(sheet, sentence(place));
     let narrow = sheet.narrow();
     let diameter = place.drawn.propeller.diameter();
     let radius = 0.5 * diameter;

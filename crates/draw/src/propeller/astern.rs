@@ -102,7 +102,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) -> f6
         [at[0] + s * radius, y],
         [at[0], y + 16.0],
         Hang::Middle,
-        &format!("diameter {}", length(p.diameter())),
+        format!("diameter {}", length(p.diameter())),
     );
     y + 18.0
 }

@@ -233,7 +233,7 @@ pub fn pitches(pen: &mut Pen, drawn: &Drawn, limits: [f64; 2], axis: f64, scale:
     for (value, hang, aside) in ends {
         let at = x.px(value);
         pen.line("l", [at, hub_edge], [at, hub_edge + 4.0]);
-        pen.text("", [at + aside, hub_edge + 17.0], hang, &millimetres(value));
-        pen.text("s", [at + aside, hub_edge + 31.0], hang, &format!("{} in", inches(value)));
+        pen.text("", [at + aside, hub_edge + 17.0], hang, millimetres(value));
+        pen.text("s", [at + aside, hub_edge + 31.0], hang, format!("{} in", inches(value)));
     }
 }

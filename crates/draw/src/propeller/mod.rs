@@ -53,7 +53,7 @@ impl Spot {
     /// In short: `C face: bend 4 mm`.
     fn said(&self, pen: &Pen) -> Words {
         let place: Vec<String> = self.blade.clone().into_iter().chain(self.side.map(|side| pen.say(side))).collect();
-        let depth = self.depth.map_or(String::new(), |m| pen.say(&format!(" {} mm", crate::words::millimetres(m))));
+        let depth = self.depth.map_or(String::new(), |m| pen.say(format!(" {} mm", crate::words::millimetres(m))));
         let place = if place.is_empty() { String::new() } else { place.join(" ") + ": " };
         Words::Said(format!("{place}{} {}", pen.say(self.kind), depth.trim()).trim_end().to_owned())
     }
@@ -236,7 +236,7 @@ pub fn picture(sheet: &Sheet, drawn: &Drawn) -> Picture {
     }
     let pitch = p.blades.iter().map(|b| blade::effective_pitch(b, drawn.hub())).sum::<f64>() / p.count();
     let differences = drawn.differences();
-    let mut drawing = Drawing::open(sheet, &sentence(drawn, pitch, &differences));
+    let mut drawing = Drawing::open(sheet, sentence(drawn, pitch, &differences));
     let narrow = sheet.width() < 760.0;
     let room = sheet.room();
     let top = drawing.top + 4.0;

@@ -79,7 +79,7 @@ pub fn view(pen: &mut Pen, drawn: &Drawn, at: P, s: f64, limits: [f64; 2]) {
         [place(fore, 0.0)[0], y],
         [limits[0], y + 18.0],
         Hang::Start,
-        &format!("hub {} mm long{usual}", millimetres(hub.length)),
+        format!("hub {} mm long{usual}", millimetres(hub.length)),
     );
     let bore = if hub.bore_fore <= 0.0 {
         "not bored".to_owned()

@@ -62,11 +62,11 @@ pub fn picture(sheet: &Sheet, of: &Advance) -> Option<Picture> {
         "s",
         [0.5 * (left + right), base + 18.0],
         Hang::Middle,
-        &format!("once round at 0.7 R: {}", mm(of.round())),
+        format!("once round at 0.7 R: {}", mm(of.round())),
     );
     let mut column = crate::labels::Column::new(right + 16.0, side - 16.0, Hang::Start);
     column.add("", [right, pitch], format!("pitch {}", mm(of.pitch)));
     column.add("s", [right, gone], format!("gone {}", mm(of.gone)));
     column.set(pen, drawing.top + 8.0, base);
-    Some(drawing.close("One turn unrolled", &format!("{sentence} Drawn to scale at 0.7 of the radius."), base + 26.0))
+    Some(drawing.close("One turn unrolled", format!("{sentence} Drawn to scale at 0.7 of the radius."), base + 26.0))
 }

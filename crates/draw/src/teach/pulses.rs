@@ -35,7 +35,7 @@ pub fn picture(sheet: &Sheet, blades: u32, phase: f64) -> Option<Picture> {
     let bottom = centre[1] + radius + 10.0;
     Some(drawing.close(
         "Blade number",
-        &format!("{sentence} Left the blades from astern, right the passings over one turn."),
+        format!("{sentence} Left the blades from astern, right the passings over one turn."),
         bottom,
     ))
 }
