@@ -10,7 +10,7 @@ use words::Language;
 const BOATS: [&str; 7] = ["kittiwake", "gannet", "razorbill", "turnstone", "guillemot", "cormorant", "whimbrel"];
 
 /// Words that both languages share, or that are signs, names of people and standards.
-const ALIKE: [&str; 42] = [
+const ALIKE: [&str; 43] = [
     "rpm",
     "in",
     "mm",
@@ -52,6 +52,7 @@ const ALIKE: [&str; 42] = [
     "skeg",
     "compare",
     "metal",
+    "V",
     "come",
 ];
 
