@@ -225,20 +225,23 @@ fn one(script: &str, program: &Path, browser: &Path) -> Result<(), String> {
     bounded(&mut node, PATIENCE)
 }
 
-/// The program as the tests built it, or the one named by `FAIRWAKE`.
+/// The program as the tests built it, or the one named by `FAIRWAKE`. Built by itself it would have other features of its
+/// dependencies, and all of them would be built again.
 fn program() -> Result<PathBuf, String> {
     if let Some(named) = std::env::var_os("FAIRWAKE").map(PathBuf::from) {
         return Ok(named);
     }
-    let mut arguments = vec!["build", "--package", "fairwake", "--message-format", "json"];
+    let mut arguments = vec!["test", "--workspace", "--no-run", "--quiet", "--message-format", "json"];
     arguments.extend(crate::test::FEATURES);
-    let printed = run::output(&arguments)?;
-    printed
-        .lines()
-        .filter_map(|line| serde_json::from_str::<serde_json::Value>(line).ok())
-        .filter_map(|message| message.get("executable")?.as_str().map(PathBuf::from))
-        .next_back()
-        .ok_or_else(|| "the build names no program".to_owned())
+    run::output(&arguments)?.lines().find_map(executable).ok_or_else(|| "the build names no program".to_owned())
+}
+
+/// Where cargo put the program, if this message says so.
+fn executable(line: &str) -> Option<PathBuf> {
+    let message: serde_json::Value = serde_json::from_str(line).ok()?;
+    let ours = message["target"]["name"] == "fairwake" && message["target"]["kind"][0] == "bin";
+    let tests = message["profile"]["test"] == true;
+    message["executable"].as_str().filter(|_| ours && !tests).map(PathBuf::from)
 }
 
 #[cfg(test)]
@@ -257,5 +260,17 @@ mod tests {
     #[test]
     fn what_is_missing_is_said_with_the_way_to_get_it() {
         assert!(how(&["chromium", "nodejs"]).contains("apt-get install chromium nodejs"));
+    }
+
+    #[test]
+    fn the_program_is_told_from_its_tests() {
+        let line = |test: bool| {
+            format!(
+                r#"{{"reason":"compiler-artifact","target":{{"name":"fairwake","kind":["bin"]}},"profile":{{"test":{test}}},"executable":"/t/fairwake"}}"#
+            )
+        };
+        assert_eq!(executable(&line(false)), Some(PathBuf::from("/t/fairwake")));
+        assert_eq!(executable(&line(true)), None);
+        assert_eq!(executable("not json"), None);
     }
 }
