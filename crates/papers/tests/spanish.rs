@@ -26,7 +26,7 @@ fn lines(page: &str) -> Vec<String> {
             }
         }
     }
-    let text = text.replace("&quot;", "\"").replace("&amp;", "&").replace('\u{200b}', "").replace('\u{2060}', "");
+    let text = text.replace("&quot;", "\"").replace("&amp;", "&").replace(['\u{200b}', '\u{2060}'], "");
     text.lines().map(|line| line.trim().replace('\u{a0}', " ")).filter(|line| !line.is_empty()).collect()
 }
 
