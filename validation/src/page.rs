@@ -136,12 +136,12 @@ fn summaries(out: &mut String, outcomes: &[Outcome]) {
 fn sisters(out: &mut String, boats: &[Entry], options: &Options) {
     for entry in boats.iter().filter(|b| !b.sisters.is_empty()) {
         let Some(band) = dashboard_band(&job(&entry.file), options) else { continue };
-        let inside = entry.sisters.iter().filter(|n| band.low <= **n && **n <= band.high).count();
+        let inside = entry.sisters.iter().filter(|n| holds(&band, **n)).count();
         let list: Vec<String> = entry.sisters.iter().map(|n| format!("{n:.0}")).collect();
         let _ = writeln!(
             out,
             "## Sister boats\n\n`{}`: full throttle read {} rpm on nominally identical boats; the band a dashboard is expected to show \
-             before any reading is {:.0} to {:.0} rpm and holds {inside} of {}.\n",
+             before any reading is {:.0} to {:.0} rpm and holds {inside} of {}, each told to the nearest {PRINTED:.0} rpm.\n",
             entry.file,
             list.join(", "),
             band.low,
@@ -149,6 +149,15 @@ fn sisters(out: &mut String, boats: &[Entry], options: &Options) {
             entry.sisters.len()
         );
     }
+}
+
+/// Owners tell full throttle to the nearest hundred, rpm.
+const PRINTED: f64 = 100.0;
+
+/// Whether an engine speed as an owner tells it lies in a band, rpm: it stands for all that are told so.
+#[must_use]
+pub fn holds(band: &Band, told: f64) -> bool {
+    band.low <= told + 0.5 * PRINTED && told - 0.5 * PRINTED <= band.high
 }
 
 /// What the boat's own tachometer would show at full throttle, nothing read before.

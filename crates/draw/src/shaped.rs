@@ -52,17 +52,14 @@ pub fn shaped(job: &Job, change: &Change, bend: Bend) -> Option<Drawn> {
         job.survey = None;
     }
     let mut drawn = Drawn::of_job(&job)?;
-    let stated = |q: &Option<Quantity>| q.as_ref().map(|q| q.middle).filter(|_| !drawn.surveyed);
-    let bend =
-        Bend { rake: bend.rake.or(stated(&job.propeller.rake)), skew: bend.skew.or(stated(&job.propeller.skew)) };
-    bent(&mut drawn, bend);
+    bent(&mut drawn.propeller, bend);
     Some(drawn)
 }
 
 /// Bends the blades; the hub stays where it is.
-fn bent(drawn: &mut Drawn, bend: Bend) {
-    let hub = drawn.propeller.hub.radius();
-    for one in &mut drawn.propeller.blades {
+pub(crate) fn bent(propeller: &mut blade::Propeller, bend: Bend) {
+    let hub = propeller.hub.radius();
+    for one in &mut propeller.blades {
         if let Some(rake) = bend.rake.filter(|r| r.is_finite() && r.abs() < 60.0) {
             let more = rake.to_radians().tan() - blade::rake(one, hub).angle.tan();
             for section in &mut one.sections {

@@ -8,6 +8,7 @@ use crate::problem::Problem;
 use crate::quantity::{Quantity, Source, fuel_density};
 use crate::read::Fields;
 use crate::spread::{BOTH_WAYS, DIESEL_DASHBOARD, Spread};
+use crate::stamp;
 use crate::stated::{self, Stated};
 use crate::survey;
 use crate::value::Node;
@@ -92,7 +93,7 @@ pub(crate) fn job(root: &Fields, problems: &mut Vec<Problem>) -> Job {
                 Vec::new()
             },
         },
-        propeller: propeller(&root.table("propeller")),
+        propeller: fitted(&root.table("propeller")),
         stern: fit::assemble::stern(&root.table("stern")),
         shaft: fit::assemble::shaft(&root.table("shaft")),
         under_sail: fit::assemble::under_sail(&root.table("under_sail")),
@@ -233,6 +234,14 @@ fn curve(
         );
     }
     points
+}
+
+/// The propeller fitted: what nobody stated of it, its stamp may say. Another state's, or that of one side, takes from this one
+/// what it does not say itself.
+fn fitted(f: &Fields) -> Propeller {
+    let mut propeller = propeller(f);
+    stamp::fill(&mut propeller, &f.at("stamp"));
+    propeller
 }
 
 fn propeller(f: &Fields) -> Propeller {

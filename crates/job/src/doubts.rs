@@ -7,10 +7,10 @@ use crate::number::show;
 use crate::problem::Problem;
 use crate::quantity::{Quantity, Source};
 use crate::read::Fields;
+use crate::stamp::{self, INCH};
 use std::ops::Range;
 
 const KNOT: f64 = 1852.0 / 3600.0;
-const INCH: f64 = 0.0254;
 const G: f64 = 9.806_65;
 /// Sea water, kg/m³; near enough for a doubt.
 const WATER: f64 = 1025.0;
@@ -217,7 +217,7 @@ fn propeller(propeller: &Propeller, fields: &Fields, doubts: &mut Doubts) {
             &[(room, "the largest that fits")],
         );
     }
-    if let Some((diameter, pitch, hand)) = propeller.stamp.as_deref().and_then(read_stamp) {
+    if let Some((diameter, pitch)) = propeller.stamp.as_deref().and_then(stamp::read) {
         for (stated, stamped, name) in [(&propeller.diameter, diameter, "diameter"), (&propeller.pitch, pitch, "pitch")]
         {
             // A measured value may well differ from the stamp; that is why it was measured.
@@ -229,33 +229,15 @@ fn propeller(propeller: &Propeller, fields: &Fields, doubts: &mut Doubts) {
                 doubts.push("stamp", &q.at, message, format!("if the {name} was measured, say so: (measured)"), &[]);
             }
         }
-        if let (Some(hand), Some(stated)) = (hand, propeller.hand)
-            && matches!(stated, Hand::Right | Hand::Left)
-            && stated != hand
-        {
-            let problem = Problem::doubt("stamp", fields.at("hand"), "the stamp and the stated hand disagree")
-                .help("look at the blades from astern: a right-hand propeller turns clockwise going ahead");
-            doubts.0.push(problem.with(&fields.at("stamp"), "the stamp"));
-        }
     }
-}
-
-/// Reads `16RH11`, `16 x 11 LH`, `R16x11`, ...: diameter and pitch in inches and the hand. Only what is plain.
-fn read_stamp(stamp: &str) -> Option<(f64, f64, Option<Hand>)> {
-    let upper = stamp.to_uppercase().replace(['"', '×'], " X ");
-    let mut numbers: Vec<f64> = Vec::new();
-    for part in upper.split(|c: char| !(c.is_ascii_digit() || c == '.')).filter(|part| !part.is_empty()) {
-        numbers.push(part.parse().ok()?);
+    if let (Some(hand), Some(stated)) = (propeller.stamp.as_deref().and_then(stamp::hand), propeller.hand)
+        && matches!(stated, Hand::Right | Hand::Left)
+        && stated != hand
+    {
+        let problem = Problem::doubt("stamp", fields.at("hand"), "the stamp and the stated hand disagree")
+            .help("look at the blades from astern: a right-hand propeller turns clockwise going ahead");
+        doubts.0.push(problem.with(&fields.at("stamp"), "the stamp"));
     }
-    let [diameter, pitch] = numbers[..] else { return None };
-    let has = |word: &str| upper.split(|c: char| !c.is_ascii_alphabetic()).any(|part| part == word);
-    let hand = match (has("RH") || has("R"), has("LH") || has("L")) {
-        (true, false) => Some(Hand::Right),
-        (false, true) => Some(Hand::Left),
-        _ => None,
-    };
-    // Inches of a small craft's propeller; a stamp in millimetres or a part number is left alone.
-    ((4.0..=60.0).contains(&diameter) && (3.0..=60.0).contains(&pitch)).then_some((diameter, pitch, hand))
 }
 
 fn instruments(reading: &Reading, job: &Job, doubts: &mut Doubts) {
@@ -363,20 +345,4 @@ fn min(runs: &[Quantity]) -> Option<&Quantity> {
 
 fn max(runs: &[Quantity]) -> Option<&Quantity> {
     runs.iter().max_by(|a, b| a.middle.total_cmp(&b.middle))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn reads_plain_stamps_only() {
-        assert_eq!(read_stamp("16RH11"), Some((16.0, 11.0, Some(Hand::Right))));
-        assert_eq!(read_stamp("17.5 x 12 LH"), Some((17.5, 12.0, Some(Hand::Left))));
-        assert_eq!(read_stamp("18x13"), Some((18.0, 13.0, None)));
-        assert_eq!(read_stamp("16 RH 11 3B"), None);
-        assert_eq!(read_stamp("400x280"), None);
-        assert_eq!(read_stamp("1.2.3 x 4"), None);
-        assert_eq!(read_stamp("illegible"), None);
-    }
 }

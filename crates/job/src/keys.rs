@@ -272,7 +272,7 @@ const PROPELLER: &[Key] = &[
     key("root_thickness", Shape::Quantity(measure(Length, 0.001, 0.3, &["mm", "in"])), "\"16 mm\"", "Greatest thickness at 0.25 R."),
     key("outer_thickness", Shape::Quantity(measure(Length, 0.001, 0.2, &["mm", "in"])), "\"9 mm\"", "Greatest thickness at 0.6 R."),
     key("edge_thickness", Shape::Quantity(measure(Length, 0.0003, 0.05, &["mm", "in"])), "\"2 mm\"", "Thickness of the trailing edge."),
-    text("stamp", "\"16RH11\"", "The stamp as read, both ends of the hub."),
+    text("stamp", "\"16RH11\"", "The stamp as read, both ends of the hub; a diameter or a pitch nobody stated is taken from it."),
     text("material", "\"manganese bronze\"", "Material, as said."),
 ];
 

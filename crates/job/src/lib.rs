@@ -29,6 +29,7 @@ pub mod quantity;
 mod read;
 pub mod schema;
 pub mod spread;
+pub mod stamp;
 mod stated;
 pub mod survey;
 mod syntax;

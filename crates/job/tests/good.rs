@@ -121,6 +121,19 @@ fn spreads_follow_key_and_source() {
     band(&pitch, 0.297, 0.3, 0.303);
 }
 
+/// A stamp is all that many callers have.
+#[test]
+fn a_stamp_says_what_nobody_stated() {
+    let p = read("[propeller]\nstamp = \"18 RH 13\"").propeller;
+    band(p.diameter.as_ref().unwrap(), 17.91 * 0.0254, 18.0 * 0.0254, 18.09 * 0.0254);
+    band(p.pitch.as_ref().unwrap(), 0.96 * 13.0 * 0.0254, 13.0 * 0.0254, 1.04 * 13.0 * 0.0254);
+    assert_eq!((p.hand, p.pitch.unwrap().source), (None, Some(Source::Stamp)));
+    // What was measured stays.
+    let p = read("[propeller]\nstamp = \"18 RH 13\"\npitch = \"12.2 in (measured)\"\nhand = \"right\"").propeller;
+    near(p.pitch.unwrap().middle, 12.2 * 0.0254);
+    assert!(read("[propeller]\nstamp = \"illegible\"").propeller.pitch.is_none());
+}
+
 #[test]
 fn instruments_set_the_spread_of_readings() {
     let reading = |lines: &str| read(&format!("[[reading]]\n{lines}")).readings.remove(0);

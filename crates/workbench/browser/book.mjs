@@ -26,7 +26,7 @@ const desk = { width: 1280, height: 900 };
 }
 {
   const page = await open("kittiwake", { width: 390, height: 844 }, true);
-  await page.waitForSelector("#try");
+  await page.waitForSelector("#try", { state: "attached" });
   await page.screenshot({ path: `${folder}/job-phone.png` });
 }
 {

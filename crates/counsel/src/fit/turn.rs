@@ -55,18 +55,12 @@ fn facts(job: &Job) -> Vec<Fact> {
     list
 }
 
-/// Hand in a stamp: a lone R, RH, L or LH between figures and signs.
+/// Hand in a stamp.
 fn stamped(stamp: &str) -> Option<&'static str> {
-    let upper = stamp.to_uppercase();
-    let words = upper.split(|c: char| !c.is_ascii_alphabetic()).filter(|w| !w.is_empty());
-    let found: Vec<&'static str> = words
-        .filter_map(|w| match w {
-            "R" | "RH" => Some(RIGHT),
-            "L" | "LH" => Some(LEFT),
-            _ => None,
-        })
-        .collect();
-    found.first().copied().filter(|first| found.iter().all(|f| f == first))
+    match job::stamp::hand(stamp)? {
+        Hand::Left => Some(LEFT),
+        _ => Some(RIGHT),
+    }
 }
 
 const RULE: &str = "right-hand turns clockwise going ahead, seen from astern; its leading edge is on the right, blade upright; turning a propeller end for end does not change its hand";

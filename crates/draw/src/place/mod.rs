@@ -277,7 +277,10 @@ fn sentence(place: &Place) -> String {
     let fits = match place.largest.map(|l| 0.5 * l - radius) {
         Some(spare) if spare >= 0.0 => format!("{} more radius would fit.", length(spare)),
         Some(spare) => format!("it is {} too large in radius for its place.", length(-spare)),
-        None => "the room for it was not measured; measure the clearance at the tip.".to_owned(),
+        None => match place.room.above.map(|above| above - radius) {
+            Some(gap) => format!("the tip stands {} off the hull.", length(gap)),
+            None => "the room for it was not measured; measure the clearance at the tip.".to_owned(),
+        },
     };
     format!("{} across {}: {fits}", length(2.0 * radius), place.words())
 }

@@ -6,6 +6,7 @@ mod expanded;
 mod side;
 
 use crate::pen::{Hang, Pen, Words};
+use crate::shaped::{self, Bend};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::{LEADING, MARGIN, TEXT};
 use crate::words::{inches, length};
@@ -94,9 +95,10 @@ impl Drawn {
             return None;
         }
         let (blades, area) = (k.blades.0, k.area_ratio.dist.middle);
-        let hand = if job.propeller.hand == Some(job::Hand::Left) { Hand::Left } else { Hand::Right };
+        let said = job.propeller.hand.or_else(|| job.propeller.stamp.as_deref().and_then(job::stamp::hand));
+        let hand = if said == Some(job::Hand::Left) { Hand::Left } else { Hand::Right };
         let flat = k.flat_share.dist.middle > 0.5;
-        let propeller = if flat {
+        let mut propeller = if flat {
             blade::flat_faced(&FlatFaced {
                 blades,
                 width: Width::ExpandedAreaRatio(area),
@@ -117,13 +119,16 @@ impl Drawn {
                 hand,
             })
         };
+        let degrees = |q: &Option<job::Quantity>| q.as_ref().map(|q| q.middle);
+        let bend = Bend { rake: degrees(&job.propeller.rake), skew: degrees(&job.propeller.skew) };
+        shaped::bent(&mut propeller, bend);
         let form = if flat { "flat-faced elliptical blades" } else { "Wageningen B-series blades" };
         let mut assumed = Vec::new();
         for (what, stated) in [
             ("diameter", k.diameter.stated),
             ("pitch", k.pitch.as_ref().is_some_and(|p| p.stated)),
             ("blade number", k.blades.1),
-            ("hand", job.propeller.hand.is_some()),
+            ("hand", said.is_some()),
             ("blade area", k.area_ratio.stated),
         ] {
             if !stated {

@@ -7,8 +7,7 @@ use crate::propeller::{astern, caption, name, shape};
 use crate::sheet::{Drawing, Picture, Sheet};
 use crate::style::MARGIN;
 
-const SENTENCE: &str =
-    "Astern looks the face, which pushes; forward looks the back, which pulls and does most of the work.";
+const SENTENCE: &str = "Astern looks the face, which pushes; forward looks the back, which pulls and does most of the work (common practice, no source).";
 
 /// The picture: from astern, and a cut through a blade; `None` without a blade.
 #[must_use]

@@ -46,6 +46,7 @@ follows-try-nothing = Move a slider to see what it would do, on the same boats b
 follows-try-it = Try it
 follows-as-fitted = Back to what is fitted
 follows-fitted = fitted:
+follows-not-said = assumed:
 follows-as-it-is = as it is
 follows-before-after = Before and after the change
 follows-before = Before

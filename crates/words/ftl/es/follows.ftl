@@ -46,6 +46,7 @@ follows-try-nothing = Mueva un mando para ver qué haría, en los mismos barcos 
 follows-try-it = Probar
 follows-as-fitted = Volver a lo montado
 follows-fitted = montado:
+follows-not-said = supuesto:
 follows-as-it-is = como está
 follows-before-after = Antes y después del cambio
 follows-before = Antes

@@ -5,7 +5,7 @@ use super::{Asked, Known, Units, View};
 use counsel::Change;
 use draw::shaped::Bend;
 use job::words::Word;
-use job::{Cup, Growth};
+use job::{Cup, Growth, Job};
 use maud::{Markup, html};
 
 /// One slider, SI.
@@ -13,6 +13,8 @@ struct Slider {
     key: &'static str,
     name: &'static str,
     fitted: f64,
+    /// Whether somebody said or measured it.
+    stated: bool,
     low: f64,
     high: f64,
     step: f64,
@@ -52,6 +54,23 @@ impl Spoken {
     }
 }
 
+/// Whether a slider starts from what somebody said or measured, and not from what is usual.
+fn stated(job: &Job, key: &str) -> bool {
+    let p = &job.propeller;
+    let measured = job.survey.is_some();
+    match key {
+        "pitch" => measured || p.pitch.is_some(),
+        "diameter" => measured || p.diameter.is_some(),
+        "blades" => measured || p.blades.is_some(),
+        "area" => measured || p.area_ratio.is_some(),
+        "rake" => measured || p.rake.is_some(),
+        "skew" => measured || p.skew.is_some(),
+        "ratio" => job.drive.reduction.is_some(),
+        "weight" => job.boat.displacement.is_some(),
+        _ => true,
+    }
+}
+
 fn sliders(view: &View, known: &Known, asked: &Asked) -> Vec<Slider> {
     let fitted = known.prepared.fitted();
     let c = &asked.change;
@@ -65,7 +84,17 @@ fn sliders(view: &View, known: &Known, asked: &Asked) -> Vec<Slider> {
     };
     let mut list = Vec::new();
     let mut add = |key, name, fitted: f64, (low, high): (f64, f64), step, asked, spoken| {
-        list.push(Slider { key, name, fitted, low, high, step, asked, spoken });
+        list.push(Slider {
+            key,
+            name,
+            fitted,
+            stated: stated(known.prepared.job(), key),
+            low,
+            high,
+            step,
+            asked,
+            spoken,
+        });
     };
     let (p, d, m) = (fitted.pitch, fitted.diameter, fitted.mass);
     add("pitch", "follows-pitch", p, around(p, 0.6, 1.5, step), step, c.pitch, Spoken::Length);
@@ -139,7 +168,9 @@ fn range(view: &View, s: &Slider) -> Markup {
             input type="range" id=(format!("try-{}", s.key)) name=(s.key) min=(short(s.low)) max=(short(s.high))
                 step=(short(s.step)) value=(short(value)) data-fitted=(short(s.fitted)) data-spoken=(s.spoken.word())
                 aria-valuetext=(s.spoken.text(view, value));
-            span.fitted { (view.say("follows-fitted")) " " (s.spoken.text(view, s.fitted)) }
+            span.fitted {
+                (view.say(if s.stated { "follows-fitted" } else { "follows-not-said" })) " " (s.spoken.text(view, s.fitted))
+            }
         }
     }
 }
