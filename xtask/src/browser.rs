@@ -13,7 +13,7 @@ use crate::run;
 /// beside other builds many times that, which is no fault of the page.
 const PATIENCE: Duration = Duration::from_secs(300);
 /// Longest time for packages to come.
-const FETCHING: Duration = Duration::from_secs(240);
+const FETCHING: Duration = Duration::from_secs(600);
 
 /// The scripts, each run against a server of its own.
 const SCRIPTS: [&str; 3] = ["flow.mjs", "views.mjs", "crash.mjs"];

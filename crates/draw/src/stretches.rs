@@ -119,7 +119,11 @@ fn numbers(pen: &mut Pen, field: &Field, steady: &[Steady]) {
     for stretch in steady {
         let (x0, x1) = (field.x.held(stretch.from), field.x.held(stretch.to));
         let middle = 0.5 * (x0 + x1);
-        let full = format!("{} {}", stretch.number, stretch.course);
+        let full = if stretch.course.is_empty() {
+            stretch.number.to_string()
+        } else {
+            format!("{}: {}", stretch.number, stretch.course)
+        };
         let text = if x1 - x0 > crate::measure::width(&full, 12.0) + 6.0 { full } else { stretch.number.to_string() };
         let half = 0.5 * crate::measure::width(&text, 12.0);
         // A season's log has more stretches than numbers fit: those that fit are written.

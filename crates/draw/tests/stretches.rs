@@ -52,7 +52,7 @@ fn an_hour_is_drawn_short_with_every_stretch_shaded_in_both_fields() {
         assert!(!drawn.svg.contains("NaN") && !drawn.svg.contains("inf"));
         for number in 1..=5 {
             assert!(
-                drawn.svg.contains(&format!(">{number}<")) || drawn.svg.contains(&format!(">{number} 0")),
+                drawn.svg.contains(&format!(">{number}<")) || drawn.svg.contains(&format!(">{number}: 0")),
                 "{number}"
             );
         }

@@ -63,15 +63,17 @@ pub fn picture(sheet: &Sheet, drawn: &Drawn, degrees: f64) -> Option<Picture> {
 fn blade(pen: &mut Pen, drawn: &Drawn, shape: &Shape, at: P, s: f64, angle: f64) {
     let (hub, tip) = (drawn.hub(), shape.tip_radius());
     let place = |x: f64, z: f64| -> P { [at[0] + s * x, at[1] - s * z] };
-    let inner = hub;
     let edge = |half: f64| -> Vec<P> {
         (0..=30)
             .map(|i| {
-                let w = (1.0 - inner / tip).max(0.0).sqrt() * (1.0 - f64::from(i) / 30.0);
+                let w = (1.0 - hub / tip).max(0.0).sqrt() * (1.0 - f64::from(i) / 30.0);
                 let cut = shape.cut(tip * (1.0 - w * w));
                 let (x, turn) = cut.place(half * cut.chord, 0.0);
-                place(x + cut.rake - raked_aft(cut.radius, angle), cut.radius * turn.cos())
+                (x + cut.rake - raked_aft(cut.radius, angle), cut.radius * turn.cos())
             })
+            // The root's edges go round the hub, out of sight.
+            .filter(|(_, up)| *up >= hub)
+            .map(|(x, up)| place(x, up))
             .collect()
     };
     let (leading, trailing) = (edge(0.5), edge(-0.5));

@@ -57,11 +57,11 @@ pub fn paper(desk: &Desk) -> Paper {
     }
     blocks.push(desk.heading("papers-room"));
     blocks.push(Block::Room { lines: 3 });
+    blocks.push(desk.signed());
     blocks.extend(fit.map(|fit| desk.notes(&fit.notes)).unwrap_or_default());
     let hangs = desk.answers.judgement.as_ref().map(|j| j.hangs_on.as_slice()).unwrap_or_default();
     let rules: Vec<String> = fit.map(|fit| fit.checks.iter().map(|c| c.rule.clone()).collect()).unwrap_or_default();
     blocks.extend(desk.small_print(hangs, &rules));
-    blocks.push(desk.signed());
     desk.paper(Kind::Fit, blocks)
 }
 

@@ -64,8 +64,8 @@ pub fn paper(desk: &Desk) -> Paper {
     }));
     let hangs = choice.map(|c| c.hangs_on.as_slice()).unwrap_or_default();
     let sources: Vec<String> = choice.map(|c| c.accepted_band.source.clone()).into_iter().collect();
-    blocks.extend(desk.small_print(hangs, &sources));
     blocks.push(desk.signed());
+    blocks.extend(desk.small_print(hangs, &sources));
     desk.paper(Kind::Order, blocks)
 }
 

@@ -36,8 +36,8 @@ pub fn paper(desk: &Desk) -> Result<Paper, Lack> {
     });
     blocks.push(desk.heading("papers-room"));
     blocks.push(Block::Room { lines: 3 });
-    blocks.extend(desk.small_print(&[], &survey.accuracy.sources));
     blocks.push(desk.signed());
+    blocks.extend(desk.small_print(&[], &survey.accuracy.sources));
     Ok(desk.paper(Kind::Repair, blocks))
 }
 

@@ -60,8 +60,8 @@ pub fn paper(desk: &Desk) -> Result<Paper, Lack> {
     blocks.extend(desk.notes(&survey.notes));
     let sources: Vec<String> =
         survey.findings.iter().map(|f| f.source.clone()).chain(survey.accuracy.sources.iter().cloned()).collect();
-    blocks.extend(desk.small_print(&[], &sources));
     blocks.push(desk.signed());
+    blocks.extend(desk.small_print(&[], &sources));
     Ok(desk.paper(Kind::SurveyCard, blocks))
 }
 
