@@ -1,7 +1,7 @@
 //! Another propeller in the same place: what was measured to the blades of the old one, said of the new one.
 
 use super::loads::{Loads, Subject};
-use super::{Checks, blade, room, shaft};
+use super::{Checks, blade, bore, room, shaft};
 use crate::crowd::latent::Latent;
 use crate::crowd::plan::Plan;
 use crate::crowd::setup::Setup;
@@ -131,7 +131,7 @@ pub(crate) fn plainly_breaks(job: &Job, plan: &Plan, fitted: &Loads, setup: &Set
     }
     let mut out = Checks::default();
     room::checks(&subject, fitted, &mut out);
-    shaft::hub(&subject, &mut out);
+    bore::hub(&subject, &mut out);
     let ratio = plan.dists[Latent::Reduction as usize].middle;
     let torque = 0.85 * fitted.torque.high * setup.reduction.map_or(1.0, |r| r / ratio.max(1e-9));
     let weak = job

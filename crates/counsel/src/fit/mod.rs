@@ -13,8 +13,10 @@
 //! | `compare` | blade numbers, rakes and skews side by side |
 
 mod blade;
+mod bore;
 mod compare;
 pub(crate) mod exchange;
+mod gearbox;
 pub(crate) mod loads;
 pub mod report;
 mod room;
@@ -22,8 +24,8 @@ mod shaft;
 mod shake;
 mod turn;
 
+pub(crate) use bore::{HUB_OVER_BORE, usual_hub};
 pub(crate) use room::largest_diameter;
-pub(crate) use shaft::{HUB_OVER_BORE, usual_hub};
 pub(crate) use shake::Shadows;
 
 use crate::crowd::Crowd;
