@@ -20,15 +20,20 @@ pub(crate) fn fill(propeller: &mut Propeller, at: &Range<usize>) {
     propeller.pitch.get_or_insert_with(|| said(pitch, "pitch"));
 }
 
-/// Reads `16RH11`, `16 x 11 LH`, `R16x11`, ...: diameter and pitch in inches. Only what is plain.
+/// Reads `16RH11`, `16 x 11 LH`, `R16x11`, ...: diameter and pitch in inches. Only what is plain: two numbers with nothing
+/// between them but a cross or the hand, for `48-19` may be a part number.
 pub(crate) fn read(stamp: &str) -> Option<(f64, f64)> {
+    let upper = stamp.to_uppercase().replace(['"', '\u{2033}'], " ");
+    let digit = |c: char| c.is_ascii_digit() || c == '.';
     let mut numbers: Vec<f64> = Vec::new();
-    for part in stamp.split(|c: char| !(c.is_ascii_digit() || c == '.')).filter(|part| !part.is_empty()) {
+    for part in upper.split(|c: char| !digit(c)).filter(|part| !part.is_empty()) {
         numbers.push(part.parse().ok()?);
     }
     let [diameter, pitch] = numbers[..] else { return None };
-    // Inches of a small craft's propeller; a stamp in millimetres or a part number is left alone.
-    ((4.0..=60.0).contains(&diameter) && (3.0..=60.0).contains(&pitch)).then_some((diameter, pitch))
+    let between = upper.trim_matches(|c: char| !digit(c)).trim_matches(digit).trim();
+    let plain = matches!(between, "X" | "\u{d7}" | "R" | "RH" | "L" | "LH");
+    // Inches of a small craft's propeller; a stamp in millimetres is left alone.
+    (plain && (4.0..=60.0).contains(&diameter) && (3.0..=60.0).contains(&pitch)).then_some((diameter, pitch))
 }
 
 /// Hand in a stamp: a lone R, RH, L or LH between figures and signs. None where it says both.
@@ -55,7 +60,11 @@ mod tests {
         assert_eq!((read("18x13"), hand("18x13")), (Some((18.0, 13.0)), None));
         assert_eq!(hand("16 RH 11 LH"), None);
         assert_eq!(read("16 RH 11 3B"), None);
+        assert_eq!(read("16\" \u{d7} 11\""), Some((16.0, 11.0)));
+        assert_eq!(read("R16x11"), Some((16.0, 11.0)));
         assert_eq!(read("400x280"), None);
+        // A part number, a date, a fraction of a bore.
+        assert_eq!([read("48-19"), read("19/48"), read("No. 16 11")], [None; 3]);
         assert_eq!(read("1.2.3 x 4"), None);
         assert_eq!(read("illegible"), None);
     }

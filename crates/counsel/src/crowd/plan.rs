@@ -60,7 +60,8 @@ impl Before {
     pub fn values(&self, z: &[f64]) -> Row {
         let mut row = self.plan.values(z);
         if let Some(latent) = self.own {
-            // Any value that says nothing of the boat as she was read will do; this one belongs to propellers not bought.
+            // Any value that says nothing of the thing will do. This one is the blade area of another propeller: where the
+            // earlier reading was taken with one, the two go together, which is worth less than the reading's own scatter.
             row[latent as usize] = self.plan.dists[latent as usize].at(z[Latent::OtherArea as usize]);
         }
         row
